@@ -1,0 +1,161 @@
+/**
+ * Nodes and two-node elements along the meridian, finer near every place that bends: changes of curve, wall or steel,
+ * branches. The spacing follows one density, so that doubling the number of elements halves every one of them.
+ */
+import type { MeridianPoint } from './curve.ts';
+import type { Branch, Meridian, Span } from './meridian.ts';
+
+/** One conical piece of shell between node `from` and node `to` (the one nearer the root of the tree). */
+export interface Piece {
+  readonly from: number;
+  readonly to: number;
+  readonly span: Span;
+  readonly a: MeridianPoint;
+  readonly b: MeridianPoint;
+}
+
+/**
+ * A tree: branch nodes first, each before its parent, then the meridian from the bottom pole to the root.
+ * Every node but the root has one parent, so elimination in this order fills nothing in.
+ */
+export interface Mesh {
+  readonly nodes: number;
+  readonly pieces: readonly Piece[];
+  /** Node numbers along the meridian, bottom pole first. */
+  readonly spine: readonly number[];
+  /** True: only the bottom half stands here, cut at mid-height. */
+  readonly half: boolean;
+}
+
+const ELEMENTS_PER_BRANCH = 12;
+const LINK_ELEMENTS = 1;
+/** Largest element over smallest. */
+const COARSEST = 5;
+
+export function meshOf(meridian: Meridian, elements: number): Mesh {
+  const half = meridian.symmetric;
+  const spans = half ? bottomHalf(meridian) : meridian.spans;
+  const marks = spineMarks(spans, meridian, elements);
+  const branchNodes = meridian.branches.map((branch) => branchMarks(branch, elements));
+  const offset = branchNodes.reduce((sum, marksOfBranch) => sum + countOf(marksOfBranch), 0);
+  const pieces: Piece[] = [];
+  let next = offset;
+  for (const { span, at } of marks) {
+    for (let i = 0; i + 1 < at.length; i++, next++) pieces.push(piece(span, at[i], at[i + 1], next, next + 1));
+  }
+  const spine = Array.from({ length: next - offset + 1 }, (_, i) => offset + i);
+  const joints = branchPieces(meridian.branches, branchNodes, pieces);
+  return { nodes: next + 1, pieces: [...joints, ...pieces], spine, half };
+}
+
+interface Marks {
+  readonly span: Span;
+  /** Arc lengths of the nodes, ends included. */
+  readonly at: readonly number[];
+}
+
+const countOf = (marks: readonly Marks[]): number => marks.reduce((sum, m) => sum + m.at.length - 1, 0);
+
+function piece(span: Span, s0: number, s1: number, from: number, to: number): Piece {
+  return { span, from, to, a: span.curve.at(s0), b: span.curve.at(s1) };
+}
+
+function bottomHalf(meridian: Meridian): Span[] {
+  const half = meridian.height / 2;
+  return meridian.spans
+    .filter((span) => span.curve.at(span.from).z < half - 1e-9)
+    .map((span) => (span.part === 'barrel' && span.to > half ? { ...span, to: half } : span));
+}
+
+/** Bending of a shell dies out over this length: sqrt(r t). */
+const decay = (span: Span): number => Math.sqrt(Math.max(span.curve.at(span.to).r, span.wall) * span.wall);
+
+/** Relative spacing wanted at distance d from a disturbance. */
+const spacing = (d: number, length: number): number => Math.min(1 + (0.5 * d) / length, COARSEST);
+
+function spineMarks(spans: readonly Span[], meridian: Meridian, elements: number): Marks[] {
+  const runs: number[] = [0];
+  for (const span of spans) runs.push(runs[runs.length - 1] + span.to - span.from);
+  const disturbed = disturbances(spans, runs, meridian);
+  const length = Math.max(...spans.map(decay));
+  const wanted = (s: number): number =>
+    1 / spacing(Math.min(...disturbed.map((d) => Math.abs(s - d))), length);
+  const shares = spans.map((_, i) => cumulative(wanted, runs[i], runs[i + 1]));
+  const total = shares.reduce((sum, share) => sum + share.total, 0);
+  return spans.map((span, i) => {
+    const n = Math.max(2, Math.round((elements * shares[i].total) / total));
+    return { span, at: Array.from({ length: n + 1 }, (_, k) => span.from + shares[i].lengthAt(k / n)) };
+  });
+}
+
+/** Running lengths at which bending starts: ends of spans that differ, branches, the cut ends of a boss. */
+function disturbances(spans: readonly Span[], runs: readonly number[], meridian: Meridian): number[] {
+  const places: number[] = [];
+  for (let i = 1; i < spans.length; i++) places.push(runs[i]);
+  for (const branch of meridian.branches) {
+    const i = spans.findIndex((s) => s.part === 'barrel' && s.from <= branch.at + 1e-9 && s.to >= branch.at - 1e-9);
+    if (i >= 0) places.push(runs[i] + branch.at - spans[i].from);
+  }
+  return places;
+}
+
+interface Share {
+  readonly total: number;
+  /** Length from the start of the span that holds the fraction f of the elements. */
+  lengthAt(f: number): number;
+}
+
+function cumulative(density: (s: number) => number, from: number, to: number): Share {
+  const n = 400;
+  const step = (to - from) / n;
+  const sum = new Float64Array(n + 1);
+  for (let i = 0; i < n; i++) sum[i + 1] = sum[i] + density(from + (i + 0.5) * step) * step;
+  const total = sum[n];
+  return {
+    total,
+    lengthAt: (f) => {
+      if (f >= 1) return to - from;
+      let i = 0;
+      while (i < n - 1 && sum[i + 1] <= f * total) i++;
+      return (i + (f * total - sum[i]) / (sum[i + 1] - sum[i])) * step;
+    },
+  };
+}
+
+function branchMarks(branch: Branch, elements: number): Marks[] {
+  const per = Math.max(4, Math.round((ELEMENTS_PER_BRANCH * elements) / 160));
+  return branch.spans.map((span) => {
+    const n = span.part === 'link' ? LINK_ELEMENTS : per;
+    const at = Array.from({ length: n + 1 }, (_, k) => {
+      // Finer towards the joint.
+      const f = 1 - (1 - k / n) ** 1.5;
+      return span.from + (span.to - span.from) * f;
+    });
+    return { span, at };
+  });
+}
+
+function branchPieces(branches: readonly Branch[], marks: readonly Marks[][], spine: readonly Piece[]): Piece[] {
+  const pieces: Piece[] = [];
+  let node = 0;
+  branches.forEach((branch, b) => {
+    const last = countOf(marks[b]);
+    const joint = nodeAt(branch.at, spine);
+    let count = 0;
+    for (const { span, at } of marks[b]) {
+      for (let i = 0; i + 1 < at.length; i++, node++) {
+        count++;
+        pieces.push(piece(span, at[i], at[i + 1], node, count === last ? joint : node + 1));
+      }
+    }
+  });
+  return pieces;
+}
+
+function nodeAt(z: number, spine: readonly Piece[]): number {
+  const hit = spine.find((p) => p.span.part === 'barrel' && Math.abs(p.a.z - z) < 1e-6);
+  if (hit) return hit.from;
+  const end = spine.find((p) => p.span.part === 'barrel' && Math.abs(p.b.z - z) < 1e-6);
+  if (end) return end.to;
+  throw new Error(`a branch hangs at z = ${z} mm, where the meridian has no node`);
+}
