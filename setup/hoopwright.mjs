@@ -1,8 +1,8 @@
 #!/usr/bin/env node
-/** The command `hoopwright`: brings the bundle up to date where sources have changed, then runs it. */
-import { requireNode } from './install.mjs';
-import { ensurePage, ensureProgram } from './build.mjs';
+/** The command `hoopwright`. */
 import { existsInRoot } from './folders.mjs';
+import { requireNode } from './install.mjs';
+import { runProgram } from './program.mjs';
 import { say } from './run.mjs';
 
 requireNode();
@@ -10,6 +10,5 @@ if (!existsInRoot('node_modules')) {
   say('The libraries are not installed yet: run `npm start` once in this folder.');
   process.exit(1);
 }
-await ensureProgram();
-if (process.argv[2] === 'serve') await ensurePage();
-await import(new URL('../dist/hoopwright.mjs', import.meta.url).href);
+const words = process.argv.slice(2);
+await runProgram(words, { page: words[0] === 'serve' });
