@@ -26,6 +26,10 @@ export interface Head {
   readonly boss?: Boss;
   /** Plate or heat the head was made of. */
   readonly plate?: string;
+  /** Mean true plastic strain that spinning or pressing left: the flow curve begins there. */
+  readonly formingStrain?: number;
+  /** Walls measured at equal distances along the inside, pole to tangent line; `wall` is their mean. */
+  readonly measuredWalls?: readonly number[];
 }
 
 /** One rolled and welded ring of sheet. Courses stack from the bottom tangent line up. */

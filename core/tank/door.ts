@@ -1,0 +1,2 @@
+/** The tank, for other packages. */
+export * from './tank.ts';

@@ -1,0 +1,38 @@
+/** Inside radii and depth of a head of the tank file, from what was given, the ratio or the DIN proportions. */
+import type { HeadFile } from './headFile.ts';
+
+export interface Radii {
+  readonly crown: number;
+  readonly knuckle: number;
+}
+
+/** Ratio of a semi-ellipsoidal head for which neither ratio nor depth is given: the usual 2:1 head. */
+export const USUAL_RATIO = 2;
+
+/** R/Da and r/Da of the standards, Da the outside diameter (DIN 28011, DIN 28013; proportions from memory). */
+const DIN_PROPORTIONS = {
+  'DIN 28011': { crown: 1, knuckle: 0.1 },
+  'DIN 28013': { crown: 0.8, knuckle: 0.154 },
+} as const;
+
+type Torispherical = Extract<HeadFile, { shape: 'torispherical' }>;
+
+/** Radii of a torispherical head, or undefined where neither both radii nor a standard are given. */
+export function torisphericalRadii(
+  head: Torispherical,
+  insideDiameter: number,
+  wall: number,
+): Radii | undefined {
+  const outside = insideDiameter + 2 * wall;
+  const standard = head.standard === undefined ? undefined : DIN_PROPORTIONS[head.standard];
+  const crown = head.crownRadius_mm ?? (standard === undefined ? undefined : standard.crown * outside);
+  const knuckle = head.knuckleRadius_mm ?? (standard === undefined ? undefined : standard.knuckle * outside);
+  return crown === undefined || knuckle === undefined ? undefined : { crown, knuckle };
+}
+
+/** Wall of a head: the mean of the measured ones, else as stated, else that of the barrel. */
+export function headWall(head: HeadFile, barrelWall: number): number {
+  const measured = head.measuredWall_mm;
+  if (measured === undefined) return head.wall_mm ?? barrelWall;
+  return measured.reduce((sum, wall) => sum + wall, 0) / measured.length;
+}
