@@ -25,6 +25,7 @@ const readLine = <T>(line: string, shape: z.ZodType<T>, what: string): Read<T> =
   if (findings)
     return { ok: false, why: `the line is not ${what}, see ${findings[0].path.join('.') || 'its keys'}` };
   // The value as it stood in the line: the parser's copy would lose a key such as "__proto__".
+  // oxlint-disable-next-line typescript/no-unsafe-type-assertion -- the shape has just found nothing wrong with it
   return { ok: true, value: value as T };
 };
 

@@ -1,0 +1,35 @@
+/** What other packages may use of projects. */
+export { type Difference, difference } from './difference.ts';
+export {
+  type Create,
+  type Save,
+  readAttach,
+  readCopy,
+  readCreate,
+  readEntrance,
+  readForecast,
+  readNewToken,
+  readRename,
+  readSave,
+  readStep,
+} from './message.ts';
+export {
+  type Attachment,
+  CHANGE_KINDS,
+  type Change,
+  type ChangeKind,
+  type Opened,
+  type Project,
+  ROLES,
+  type Role,
+  type Token,
+  type Version,
+  type VersionLine,
+} from './project.ts';
+export {
+  PROJECT_FORMAT,
+  type ProjectFile,
+  projectFileText,
+  readProjectFile,
+} from './projectFile.ts';
+export type { Message } from './reader.ts';

@@ -1,0 +1,54 @@
+import { describe, expect, it } from 'vitest';
+import { type ProjectFile, projectFileText, readProjectFile } from './projectFile.ts';
+
+const file: ProjectFile = {
+  format: 'hoopwright project',
+  version: 1,
+  name: 'Dunlin (invented)',
+  current: 4,
+  versions: [
+    { number: 2, saved_ms: 1_790_000_000_001, file: '{"wall_mm": 1.50}\r\n' },
+    { number: 4, parent: 2, saved_ms: 1_790_000_060_002, by: 'left window', note: 'thinner', file: '{}' },
+  ],
+  attachments: [{ name: 'coupon 1.csv', sha256: 'a1'.repeat(32), base64: 'AP/+' }],
+};
+
+const changed = (change: object) => readProjectFile(JSON.stringify({ ...file, ...change }));
+
+describe('a project file', () => {
+  it('is read back as it was written, the tank file character for character', () => {
+    expect(readProjectFile(projectFileText(file))).toEqual({ ok: true, value: file });
+  });
+
+  it('that is cut off names the line and column', () => {
+    const text = projectFileText(file);
+    const read = readProjectFile(text.slice(0, text.length / 2));
+    expect(read).toMatchObject({
+      ok: false,
+      issues: [{ path: expect.stringMatching(/^line \d+, column \d+$/) }],
+    });
+  });
+
+  it('of another format, or of a later version, is refused', () => {
+    expect(changed({ format: 'something else' })).toMatchObject({ ok: false, issues: [{ path: 'format' }] });
+    expect(changed({ version: 2 })).toMatchObject({
+      ok: false,
+      issues: [{ path: 'version', expected: '1' }],
+    });
+  });
+
+  it('whose versions do not hang together is refused at the version', () => {
+    const [first, second] = file.versions;
+    const orphan = { versions: [first, { ...second, parent: 3 }] };
+    expect(changed(orphan)).toMatchObject({
+      ok: false,
+      issues: [{ path: 'versions[1].parent', received: '3' }],
+    });
+    const back = { versions: [first, { ...second, number: 2 }], current: 2 };
+    expect(changed(back)).toMatchObject({ ok: false, issues: [{ path: 'versions[1].number' }] });
+    expect(changed({ current: 3 })).toMatchObject({
+      ok: false,
+      issues: [{ path: 'current', received: '3' }],
+    });
+  });
+});

@@ -1,0 +1,78 @@
+/** A project as one file to hand on: its tank file character for character, its versions and its attachments. */
+import * as z from 'zod';
+import type { Issue } from '../issue/issue.ts';
+import { readJson } from '../issue/jsonText.ts';
+import { type Message, reader } from './reader.ts';
+
+export const PROJECT_FORMAT = 'hoopwright project';
+
+const version = z.strictObject({
+  number: z.int().min(1),
+  parent: z.int().min(1).exactOptional(),
+  saved_ms: z.number(),
+  by: z.string().exactOptional(),
+  note: z.string().exactOptional(),
+  file: z.string().describe('the tank file as JSON text'),
+});
+
+const attachment = z.strictObject({
+  name: z.string(),
+  sha256: z
+    .string()
+    .regex(/^[0-9a-f]{64}$/)
+    .describe('SHA-256 of the bytes, 64 hex digits'),
+  base64: z.base64().describe('the bytes in base64'),
+});
+
+const shape = z.strictObject({
+  format: z.literal(PROJECT_FORMAT),
+  version: z.literal(1),
+  name: z.string(),
+  current: z.int().min(1).describe('number of the version that stands'),
+  versions: z.array(version).min(1),
+  attachments: z.array(attachment),
+});
+
+export type ProjectFile = Readonly<z.infer<typeof shape>>;
+
+const readShape = reader(shape);
+
+/** Reads the text of a project file; versions must hang together. Digests are for the receiver to check. */
+export const readProjectFile = (text: string): Message<ProjectFile> => {
+  const json = readJson(text);
+  if (!json.ok) return json;
+  const read = readShape(json.value);
+  if (!read.ok) return read;
+  const issues = versionIssues(read.value);
+  return issues.length > 0 ? { ok: false, issues } : read;
+};
+
+export const projectFileText = (file: ProjectFile): string => `${JSON.stringify(file, undefined, 1)}\n`;
+
+const versionIssues = ({ current, versions }: ProjectFile): Issue[] => {
+  const issues: Issue[] = [];
+  const known = new Set<number>();
+  versions.forEach(({ number, parent }, i) => {
+    const last = i === 0 ? 0 : versions[i - 1].number;
+    if (number <= last) {
+      issues.push({
+        path: `versions[${i}].number`,
+        expected: `a number over ${last}`,
+        received: String(number),
+      });
+    }
+    if (parent !== undefined && !known.has(parent)) {
+      const expected = 'the number of an earlier version';
+      issues.push({ path: `versions[${i}].parent`, expected, received: String(parent) });
+    }
+    known.add(number);
+  });
+  if (!known.has(current)) {
+    issues.push({
+      path: 'current',
+      expected: 'the number of one of the versions',
+      received: String(current),
+    });
+  }
+  return issues;
+};
