@@ -34,8 +34,8 @@ describe('the difference of two versions', () => {
 
   it('tells a place that is new from one that is gone', () => {
     const { name: _, ...nameless } = tank;
-    expect(difference(tank, nameless)).toEqual([{ path: 'name', before: 'Dunlin 2' }]);
-    expect(difference(nameless, tank)).toEqual([{ path: 'name', after: 'Dunlin 2' }]);
+    expect(difference(tank, nameless)).toStrictEqual([{ path: 'name', before: 'Dunlin 2' }]);
+    expect(difference(nameless, tank)).toStrictEqual([{ path: 'name', after: 'Dunlin 2' }]);
   });
 
   it('shows one course put in between as one course, not as all the later ones changed', () => {
@@ -43,6 +43,11 @@ describe('the difference of two versions', () => {
     const after = { ...tank, courses: [tank.courses[0], put, tank.courses[1]] };
     expect(difference(tank, after)).toEqual([{ path: 'courses[1]', after: put }]);
     expect(difference(after, tank)).toEqual([{ path: 'courses[1]', before: put }]);
+  });
+
+  it('shows a course copied onto the end as the last one', () => {
+    const [course] = tank.courses;
+    expect(difference([course], [course, course])).toStrictEqual([{ path: '[1]', after: course }]);
   });
 
   it('follows a named entry by its name', () => {
