@@ -22,6 +22,10 @@ describe('the difference of two versions', () => {
     );
   });
 
+  it('takes minus nothing for nothing', () => {
+    expect(difference(JSON.parse('[-0.0]'), [0])).toEqual([]);
+  });
+
   it('names the place, what stood there and what stands there', () => {
     const after = structuredClone(tank);
     after.courses[1].wall_mm = 1.75;
