@@ -12,9 +12,9 @@ const NODE_WITH_SQLITE = [22, 13];
 /** Installs if node_modules is missing, or was made from another lockfile or for another Node. Ends the process if it cannot. */
 export async function ensureInstalled() {
   requireNode();
-  const wanted = mark();
-  if (markAt(MARK) === wanted) return;
-  if (markAt(MARK) === '' && treeMatchesLockfile()) return leaveMark(MARK, wanted);
+  const [left, wanted] = [markAt(MARK), mark()];
+  if (left === wanted) return;
+  if ((left === '' || left.endsWith(builtFor())) && treeMatchesLockfile()) return leaveMark(MARK, wanted);
   say('Installing the libraries. This happens once, and again only when package-lock.json has changed.');
   await install();
   leaveMark(MARK, mark());
@@ -38,12 +38,14 @@ function nodeIsBelow([major, minor]) {
   return ownMajor < major || (ownMajor === major && ownMinor < minor);
 }
 
-/** The lockfile, and what native parts were built for: another Node needs others. */
+/** What native parts were built for: another Node needs others. */
+const builtFor = () => ` ${process.platform}-${process.arch}-${process.versions.modules}\n`;
+
 function mark() {
   const digest = createHash('sha256')
     .update(readFileSync(inRoot('package-lock.json')))
     .digest('hex');
-  return `${digest} ${process.platform}-${process.arch}-${process.versions.modules}\n`;
+  return digest + builtFor();
 }
 
 /** True if somebody has just run `npm install`: npm's own list of the tree says the same as the lockfile. */

@@ -1,5 +1,5 @@
 /** Starting other programs, the same way on Linux, macOS and Windows: no shell scripts, no shims where Node will do. */
-import { spawn, spawnSync } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { inRoot, root } from './folders.mjs';
 
@@ -7,15 +7,16 @@ import { inRoot, root } from './folders.mjs';
 export const say = (line) => void process.stderr.write(`${line}\n`);
 
 /**
- * Runs a program in the clone with its output shown, and gives its exit code.
+ * Runs a program in the clone and gives its exit code. What it prints is for people: standard output is kept for data.
  * @param {string} command
  * @param {string[]} args
- * @param {NodeJS.ProcessEnv} [extra] environment on top of this one
+ * @param {{ env?: NodeJS.ProcessEnv, shell?: boolean }} [options] `env` goes on top of this one
  * @returns {Promise<number>}
  */
-export function run(command, args, extra = {}) {
+export function run(command, args, { env = {}, shell = false } = {}) {
   return new Promise((resolve) => {
-    const child = spawn(command, args, { cwd: root, stdio: 'inherit', env: { ...process.env, ...extra } });
+    const whole = { ...process.env, ...env };
+    const child = spawn(command, args, { cwd: root, stdio: ['inherit', 2, 2], env: whole, shell });
     child.on('error', (error) => {
       say(`${command} could not be started: ${error.message}`);
       resolve(127);
@@ -28,11 +29,8 @@ export function run(command, args, extra = {}) {
  * npm is a .cmd file on Windows, which only a shell can start; the arguments are our own words, without spaces.
  * @param {string[]} args
  */
-export function npm(args) {
-  if (process.platform !== 'win32') return run('npm', args);
-  const { status } = spawnSync('npm.cmd', args, { cwd: root, stdio: 'inherit', shell: true });
-  return Promise.resolve(status ?? 1);
-}
+export const npm = (args) =>
+  process.platform === 'win32' ? run('npm.cmd', args, { shell: true }) : run('npm', args);
 
 /**
  * Runs the command of an installed package with this Node.
@@ -43,5 +41,5 @@ export function npm(args) {
 export function tool(name, args, { bin = name.replace(/^.*\//, ''), env = {} } = {}) {
   const own = JSON.parse(readFileSync(inRoot('node_modules', name, 'package.json'), 'utf8'));
   const path = typeof own.bin === 'string' ? own.bin : own.bin[bin];
-  return run(process.execPath, [inRoot('node_modules', name, path), ...args], env);
+  return run(process.execPath, [inRoot('node_modules', name, path), ...args], { env });
 }
