@@ -64,11 +64,20 @@ export const creepFor = (vessel: ThinVessel, start: HoldStart, time: number): Se
 
 /**
  * Plastic strain gained after `time` s while net hardening H = d(flow stress)/d ep - d(stress)/d ep stays what it was:
- * (c/H) ln(1 + rate H t / c), with c MPa per e-fold and the rate at the start. With the valve shut H also holds the
- * fall of pressure: add d(stress)/dp times pressure lost per plastic strain.
+ * (c/H) ln(1 + rate H t / c), with c MPa per e-fold and the rate at the start.
  */
 export const logarithmicCreep = (c: number, hardening: number, rate: number, time: number): number =>
   (c / hardening) * Math.log1p((rate * hardening * time) / c);
+
+/**
+ * Net hardening in a hold, MPa: what the flow stress gains less what thinning asks, per plastic strain. With the valve
+ * shut the growing tank also lets the pressure fall, by `fall` MPa per plastic strain (volume gained over compliance).
+ */
+export const netHardening = (vessel: ThinVessel, plastic: number, pressure: number, fall = 0): number => {
+  const equivalent = equivalentUnder(vessel, plastic, pressure);
+  vessel.metal.flow.at(plastic, flow);
+  return flow[1] - underHold(vessel, equivalent).stress + (equivalent / pressure) * fall;
+};
 
 /** Plastic strain rate and hoop strain rate (1/s) at a plastic strain under a pressure; zero where nothing creeps. */
 export const creepRate = (

@@ -54,7 +54,8 @@ export const tubeYieldPressure = (tube: ClosedTube, criterion: 'von Mises' | 'Tr
     if (criterion === 'von Mises') return Math.sqrt(hoop ** 2 - hoop * axial + axial ** 2) - Y;
     return Math.max(hoop, axial, 0) - Math.min(hoop, axial, 0) - Y;
   };
-  if (excess(0) >= 0) throw new Error(`the end force alone, ${endForce} N, gives ${own} MPa and yields the tube`);
+  if (excess(0) >= 0)
+    throw new Error(`the end force alone, ${endForce} N, gives ${own} MPa and yields the tube`);
   return root(excess, 0, (2 * Y * t) / r + Math.abs((2 * own * t) / r));
 };
 
