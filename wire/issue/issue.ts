@@ -20,10 +20,11 @@ export function pathText(steps: readonly PropertyKey[]): string {
   }, '');
 }
 
-/** One readable line: `barel: did you mean barrel? (expected one of …; received "barel")`. */
+/** One readable line: `barel: did you mean barrel? Received "barel", expected one of the keys …`. */
 export function issueLine({ path, expected, received, suggestion }: Issue): string {
-  const came = `expected ${expected}; received ${received}`;
-  return suggestion === undefined ? `${path}: ${came}` : `${path}: ${suggestion} (${came})`;
+  if (suggestion === undefined) return `${path}: expected ${expected}; received ${received}`;
+  const stop = /[.?!]$/.test(suggestion) ? '' : '.';
+  return `${path}: ${suggestion}${stop} Received ${received}, expected ${expected}`;
 }
 
 const LONGEST = 40;

@@ -9,9 +9,21 @@ export type JsonText =
   | { readonly ok: true; readonly value: unknown }
   | { readonly ok: false; readonly issues: readonly Issue[] };
 
-/** Files of this trade nest five or six deep; what nests deeper than this is an accident. */
-const DEEPEST = 64;
+/** Reads JSON text strictly (RFC 8259); a byte order mark in front is passed over. */
+export function readJson(given: string): JsonText {
+  const text = given.startsWith('\uFEFF') ? given.slice(1) : given;
+  const walk = new Walk(text);
+  try {
+    walk.whole();
+  } catch (slip) {
+    if (!(slip instanceof Slip)) throw slip;
+    return { ok: false, issues: [issueOf(slip, text)] };
+  }
+  if (walk.twice.length === 0) return { ok: true, value: JSON.parse(text) };
+  return { ok: false, issues: walk.twice.map((slip) => issueOf(slip, text)) };
+}
 
+/** Where the text is no JSON. Thrown inside this file only. */
 class Slip {
   readonly at: number;
   readonly expected: string;
@@ -23,34 +35,27 @@ class Slip {
   }
 }
 
-/** Reads JSON text strictly (RFC 8259); a byte order mark in front is passed over. */
-export function readJson(given: string): JsonText {
-  const text = given.startsWith('\uFEFF') ? given.slice(1) : given;
-  const twice: Slip[] = [];
-  try {
-    walkText(text, twice);
-    if (twice.length === 0) return { ok: true, value: JSON.parse(text) };
-    return { ok: false, issues: twice.map((slip) => issueOf(slip, text)) };
-  } catch (slip) {
-    if (!(slip instanceof Slip)) throw slip;
-    return { ok: false, issues: [issueOf(slip, text)] };
-  }
-}
-
 function issueOf({ at, expected, suggestion }: Slip, text: string): Issue {
-  const before = text.slice(0, at).split('\n');
-  const path = `line ${before.length}, column ${before[before.length - 1].length + 1}`;
-  const rest = text.slice(at).match(/^(?:"[^"\n]*"?|[\w.+-]+|[^\s])/)?.[0];
-  const received =
-    rest === undefined
-      ? 'the end of the text'
-      : rest.startsWith('"')
-        ? shown(rest.slice(1).replace(/"$/, ''))
-        : rest.slice(0, 40);
-  return { path, expected, received, ...(suggestion === undefined ? {} : { suggestion }) };
+  const lines = text.slice(0, at).split('\n');
+  return {
+    path: `line ${lines.length}, column ${lines[lines.length - 1].length + 1}`,
+    expected,
+    received: wordAt(text, at),
+    ...(suggestion === undefined ? {} : { suggestion }),
+  };
 }
 
+/** The word, number, quoted text or sign that stands at a place. */
+function wordAt(text: string, at: number): string {
+  const word = /^(?:"[^"\n]*"?|[\w.+-]+|\S)/u.exec(text.slice(at, at + 200))?.[0];
+  if (word === undefined) return at < text.length ? 'a blank' : 'the end of the text';
+  return word.startsWith('"') ? shown(word.slice(1).replace(/"$/, '')) : word.slice(0, 40);
+}
+
+/** Files of this trade nest five or six deep; what nests deeper than this is an accident. */
+const DEEPEST = 64;
 const DECIMAL_POINT = 'a number has a decimal point, not a comma';
+const QUOTES = 'text stands in double quotes; NaN and Infinity are no values';
 
 const SPACE = /[ \t\n\r]*/y;
 const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
@@ -58,86 +63,100 @@ const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
 const STRING = /"(?:[^"\\\u0000-\u001f]|\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4}))*"/y;
 const WORD = /[A-Za-z_$][\w$]*/y;
 
-/** Walks the text, throws the first Slip of syntax, collects keys that stand twice. */
-function walkText(text: string, twice: Slip[]): void {
-  let at = 0;
+/** Goes through the text once; throws the first Slip and collects keys that stand twice. */
+class Walk {
+  readonly twice: Slip[] = [];
+  private readonly text: string;
+  private at = 0;
 
-  const take = (pattern: RegExp): string | undefined => {
-    pattern.lastIndex = at;
-    const match = pattern.exec(text)?.[0];
-    if (match !== undefined) at += match.length;
-    return match;
-  };
-  const peek = (): string | undefined => {
-    take(SPACE);
-    return text[at];
-  };
+  constructor(text: string) {
+    this.text = text;
+  }
 
-  const string = (): string => {
-    const start = at;
-    const literal = take(STRING);
-    if (literal === undefined) throw new Slip(start, 'text that ends with a quote on the same line');
-    return JSON.parse(literal);
-  };
+  whole(): void {
+    this.value(0);
+    if (this.next() !== undefined) throw new Slip(this.at, 'the end of the text');
+  }
 
-  const number = (): void => {
-    const start = at;
-    const digits = take(NUMBER);
-    if (digits === undefined) throw new Slip(start, 'a number', 'begin with a digit, as in 0.5');
-    if (/[\w.]/.test(text[at] ?? '')) throw new Slip(start, 'a bare number', 'the unit is part of the key');
-  };
+  private take(pattern: RegExp): string | undefined {
+    pattern.lastIndex = this.at;
+    const found = pattern.exec(this.text)?.[0];
+    if (found !== undefined) this.at += found.length;
+    return found;
+  }
 
-  const word = (): void => {
-    const start = at;
-    const name = take(WORD);
-    if (name === 'true' || name === 'false' || name === 'null') return;
-    const suggestion =
-      name === undefined ? undefined : 'text stands in double quotes; NaN and Infinity are no values';
-    throw new Slip(start, 'a value', suggestion);
-  };
+  /** The next sign after blanks, undefined at the end. */
+  private next(): string | undefined {
+    this.take(SPACE);
+    return this.text[this.at];
+  }
 
-  const members = (close: string, member: () => void): void => {
-    at++;
-    if (peek() === close) {
-      at++;
+  private value(depth: number): void {
+    const first = this.next();
+    if (depth > DEEPEST) throw new Slip(this.at, `at most ${DEEPEST} levels`);
+    if (first === '{') this.object(depth);
+    else if (first === '[') this.entries(']', () => this.value(depth + 1));
+    else if (first === '"') this.quoted();
+    else if (first !== undefined && /[-+.\d]/.test(first)) this.number();
+    else this.word();
+  }
+
+  private object(depth: number): void {
+    const keys = new Set<string>();
+    this.entries('}', () => {
+      const start = this.at;
+      const key = this.key();
+      if (keys.has(key))
+        this.twice.push(new Slip(start, 'each key once', `keep one of the two ${shown(key)}`));
+      keys.add(key);
+      if (this.next() !== ':') throw new Slip(this.at, 'a colon after the key');
+      this.at++;
+      this.value(depth + 1);
+    });
+  }
+
+  private key(): string {
+    const first = this.text[this.at] ?? '';
+    if (first === '"') return this.quoted();
+    throw new Slip(this.at, 'a key in double quotes', /\d/.test(first) ? DECIMAL_POINT : undefined);
+  }
+
+  private entries(close: string, entry: () => void): void {
+    this.at++;
+    if (this.next() === close) {
+      this.at++;
       return;
     }
     for (;;) {
-      take(SPACE);
-      member();
-      const next = peek();
-      at++;
-      if (next === close) return;
-      if (next !== ',') throw new Slip(at - 1, `a comma or ${close}`);
-      if (peek() === close) throw new Slip(at, 'another entry', `remove the comma before ${close}`);
+      this.take(SPACE);
+      entry();
+      const sign = this.next();
+      if (sign !== close && sign !== ',') throw new Slip(this.at, `a comma or ${close}`);
+      this.at++;
+      if (sign === close) return;
+      if (this.next() === close) throw new Slip(this.at, 'another entry', `remove the comma before ${close}`);
     }
-  };
+  }
 
-  const object = (depth: number): void => {
-    const keys = new Set<string>();
-    members('}', () => {
-      const start = at;
-      if (/\d/.test(text[at] ?? '')) throw new Slip(at, 'a key in double quotes', DECIMAL_POINT);
-      if (text[at] !== '"') throw new Slip(at, 'a key in double quotes');
-      const key = string();
-      if (keys.has(key)) twice.push(new Slip(start, 'each key once', `keep one of the two ${shown(key)}`));
-      keys.add(key);
-      if (peek() !== ':') throw new Slip(at, 'a colon after the key');
-      at++;
-      value(depth + 1);
-    });
-  };
+  private quoted(): string {
+    const start = this.at;
+    const literal = this.take(STRING);
+    if (literal === undefined) throw new Slip(start, 'text that ends with a quote on the same line');
+    return JSON.parse(literal);
+  }
 
-  const value = (depth: number): void => {
-    const first = peek();
-    if (depth > DEEPEST) throw new Slip(at, `at most ${DEEPEST} levels`);
-    if (first === '{') object(depth);
-    else if (first === '[') members(']', () => value(depth + 1));
-    else if (first === '"') string();
-    else if (first !== undefined && /[-+.\d]/.test(first)) number();
-    else word();
-  };
+  private number(): void {
+    const start = this.at;
+    if (this.take(NUMBER) === undefined) throw new Slip(start, 'a number', 'begin with a digit, as in 0.5');
+    if (!/[\w.]/.test(this.text[this.at] ?? '')) return;
+    this.at = start;
+    throw new Slip(start, 'a bare number', 'the unit is part of the key');
+  }
 
-  value(0);
-  if (peek() !== undefined) throw new Slip(at, 'the end of the text');
+  private word(): void {
+    const start = this.at;
+    const name = this.take(WORD);
+    if (name === 'true' || name === 'false' || name === 'null') return;
+    throw new Slip(start, 'a value', name === undefined ? undefined : QUOTES);
+  }
 }

@@ -2,10 +2,9 @@
 
 /** Number of letters to insert, drop, replace or swap with their neighbour to turn one word into the other. */
 export function editDistance(from: string, to: string): number {
-  const rows = Array.from({ length: from.length + 1 }, (_, i) => [
-    i,
-    ...new Array<number>(to.length).fill(0),
-  ]);
+  const rows = Array.from({ length: from.length + 1 }, (_, i) =>
+    Array.from({ length: to.length + 1 }, (_unused, j) => (j === 0 ? i : 0)),
+  );
   for (let j = 0; j <= to.length; j++) rows[0][j] = j;
   for (let i = 1; i <= from.length; i++) {
     for (let j = 1; j <= to.length; j++) {

@@ -63,7 +63,8 @@ function merged(options: readonly SchemaNode[]): Record<string, SchemaNode> {
   for (const option of options) {
     for (const [key, property] of Object.entries(option.properties ?? {})) {
       const words = [...(all[key]?.enum ?? []), property.const].filter((word) => word !== undefined);
-      all[key] = words.length === 0 ? property : { ...property, enum: words };
+      const { const: _one, ...rest } = property;
+      all[key] = words.length === 0 ? property : { ...rest, enum: words };
     }
   }
   return all;

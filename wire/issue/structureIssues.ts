@@ -62,16 +62,18 @@ function keyMeant(
   value: unknown,
   { allowed, free, root }: Keys,
 ): { meant?: string; suggestion: string } {
-  const slip = unitSlip(key, value, free) ?? unitSlip(key, value, allowed);
+  const slip = unitSlip(key, value, free);
   if (slip !== undefined) {
     const says = slip.says === undefined ? '' : ` ${slip.says}`;
     return { meant: slip.meant, suggestion: `did you mean ${slip.meant}?${says}` };
   }
   const homes = homesOf(root, key);
-  const home = homes.find((place) => place !== '');
-  const word = nearest(key, free) ?? nearest(key, allowed);
-  if (home !== undefined) return { suggestion: `${key} belongs to ${homes.slice(0, 3).join(' or ')}` };
+  if (homes.length > 0) return { suggestion: `${key} belongs to ${homes.slice(0, 3).join(' or ')}` };
+  const word = nearest(key, free);
   if (word !== undefined) return { meant: word, suggestion: `did you mean ${word}?` };
+  const there = unitSlip(key, value, allowed)?.meant ?? nearest(key, allowed);
+  if (there !== undefined)
+    return { suggestion: `did you mean ${there}? It is there already; take ${key} out` };
   return { suggestion: 'there is no such key here; take it out, or put the remark into a note' };
 }
 

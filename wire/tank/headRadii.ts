@@ -1,5 +1,5 @@
 /** Inside radii and depth of a head of the tank file, from what was given, the ratio or the DIN proportions. */
-import type { HeadFile } from './headFile.ts';
+import type { HeadFile } from './format/headFile.ts';
 
 export interface Radii {
   readonly crown: number;

@@ -1,6 +1,6 @@
 /** What the person should know of a sound tank file: assumptions that matter, and what will not act. */
-import { hasEvidence } from './steelContradictions.ts';
-import type { TankFile } from './tankFile.ts';
+import { hasEvidence } from './check/steelContradictions.ts';
+import type { TankFile } from './format/tankFile.ts';
 import { TANK_DEFAULTS } from './toTank.ts';
 import type { FlowFrom } from './toSteel.ts';
 
@@ -53,6 +53,9 @@ function headNotes({ heads, barrel }: TankFile, end: 'top' | 'bottom'): string[]
     notes.push(`heads.${end}.wall_mm is the mean of the measured walls; the least of them is ${least} mm.`);
   } else if (head.wall_mm === undefined) {
     notes.push(`heads.${end}.wall_mm is not given: taken as the wall of the barrel, ${barrel.wall_mm} mm.`);
+  }
+  if (head.formingStrain_percent !== undefined && head.measuredWall_mm === undefined) {
+    notes.push(`heads.${end} is hardened by its forming strain, not thinned: give measuredWall_mm for that.`);
   }
   return notes;
 }

@@ -5,10 +5,10 @@ import type { Issue } from '../issue/issue.ts';
 import { readJson } from '../issue/jsonText.ts';
 import type { SchemaNode } from '../issue/schemaNode.ts';
 import { structureIssues } from '../issue/structureIssues.ts';
-import { contradictions } from './contradictions.ts';
+import { contradictions } from './check/contradictions.ts';
 import { notesOf } from './notes.ts';
-import { implausible, takenAsGiven } from './plausible.ts';
-import { type TankFile, tankFile, tankFileSchema } from './tankFile.ts';
+import { implausible, takenAsGiven } from './check/plausible.ts';
+import { type TankFile, tankFile, tankFileSchema } from './format/tankFile.ts';
 import { type FlowFrom, plateFlow } from './toSteel.ts';
 import { toDuty, toTank } from './toTank.ts';
 

@@ -1,7 +1,7 @@
 /** Steel of the file to the steel of the shell: defaults, inheritance, seam strength, and the stand-in where only evidence is given. */
 import { fromKgPerM3 } from '@hoopwright/core/units';
 import type { FlowLaw, RateEffect, Steel } from '@hoopwright/core/steel';
-import type { FlowFile, PartSteelFile, SteelFile } from './steelFile.ts';
+import type { FlowFile, PartSteelFile, SteelFile } from './format/steelFile.ts';
 
 /** EN 10088-1: E 200 GPa at 20 °C, density 7900 kg/m³ (1.4301, 1.4307); Poisson's ratio 0.30 (all from memory). */
 export const STEEL_DEFAULTS = {

@@ -2,10 +2,10 @@
 import { fromBar, fromLitre, fromMinutes, fromPercent } from '@hoopwright/core/units';
 import type { FlowLaw, Steel } from '@hoopwright/core/steel';
 import type { Course, Duty, Girth, GirthSeam, Head, HeadShape, Opening, Tank } from '@hoopwright/core/tank';
-import type { HeadFile } from './headFile.ts';
+import type { HeadFile } from './format/headFile.ts';
 import { headWall, torisphericalRadii, USUAL_RATIO } from './headRadii.ts';
-import type { PartSteelFile } from './steelFile.ts';
-import type { TankFile } from './tankFile.ts';
+import type { PartSteelFile } from './format/steelFile.ts';
+import type { TankFile } from './format/tankFile.ts';
 import { partSteel, seamSteel, toFlowLaw } from './toSteel.ts';
 
 /** What is taken where the file is silent. */

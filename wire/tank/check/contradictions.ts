@@ -1,9 +1,9 @@
 /** What the numbers of a tank file say against each other: places outside the barrel, courses that do not add up. */
-import type { Issue } from '../issue/issue.ts';
+import type { Issue } from '../../issue/issue.ts';
 import { type Findings, headFindings, joined } from './headContradictions.ts';
 import { odd } from './plausible.ts';
 import { steelFindings } from './steelContradictions.ts';
-import type { TankFile } from './tankFile.ts';
+import type { TankFile } from '../format/tankFile.ts';
 
 /** Heights of courses may miss the length of the barrel by the rounding of a drawing in inches, relative. */
 const COURSE_ROUNDING = 1e-6;
@@ -12,15 +12,18 @@ const THICKEST_IN_RADII = 0.2;
 
 export function contradictions(file: TankFile): Findings {
   return joined([
-    { wrong: [...straightFlanges(file), ...courses(file), ...places(file)], odd: [] },
-    { wrong: [...baffles(file), ...seams(file), ...openings(file), ...doubles(file)], odd: thickWalls(file) },
+    { wrong: [...longFlanges(file), ...unequalCourses(file), ...offBarrel(file)], odd: [] },
+    {
+      wrong: [...wideBaffles(file), ...overlapping(file), ...badOpenings(file), ...doubles(file)],
+      odd: thickWalls(file),
+    },
     headFindings(file, 'top'),
     headFindings(file, 'bottom'),
     { wrong: steelFindings(file), odd: trappedAir(file) },
   ]);
 }
 
-function straightFlanges({ barrel, heads }: TankFile): Issue[] {
+function longFlanges({ barrel, heads }: TankFile): Issue[] {
   const flanges = (heads.top.straightFlange_mm ?? 0) + (heads.bottom.straightFlange_mm ?? 0);
   if (flanges <= barrel.length_mm) return [];
   return [
@@ -33,7 +36,7 @@ function straightFlanges({ barrel, heads }: TankFile): Issue[] {
   ];
 }
 
-function courses({ barrel }: TankFile): Issue[] {
+function unequalCourses({ barrel }: TankFile): Issue[] {
   if (barrel.courses === undefined) return [];
   const sum = barrel.courses.reduce((total, course) => total + course.length_mm, 0);
   if (Math.abs(sum - barrel.length_mm) <= COURSE_ROUNDING * barrel.length_mm) return [];
@@ -48,7 +51,7 @@ function courses({ barrel }: TankFile): Issue[] {
 }
 
 /** Everything that has a height must have it on the barrel. */
-function places({ barrel, girths, baffles, seams, openings }: TankFile): Issue[] {
+function offBarrel({ barrel, girths, baffles, seams, openings }: TankFile): Issue[] {
   const at = (list: readonly { readonly at_mm?: number }[] | undefined, path: string) =>
     (list ?? []).map((each, place) => ({ path: `${path}[${place}].at_mm`, at: each.at_mm ?? 0 }));
   const onBarrel = [
@@ -67,9 +70,9 @@ function places({ barrel, girths, baffles, seams, openings }: TankFile): Issue[]
     }));
 }
 
-function baffles({ barrel, baffles: list }: TankFile): Issue[] {
+function wideBaffles({ barrel, baffles }: TankFile): Issue[] {
   const radius = barrel.insideDiameter_mm / 2;
-  return (list ?? [])
+  return (baffles ?? [])
     .map((baffle, place) => ({ baffle, path: `baffles[${place}].width_mm` }))
     .filter(({ baffle }) => baffle.width_mm >= radius)
     .map(({ baffle, path }) => ({
@@ -81,9 +84,9 @@ function baffles({ barrel, baffles: list }: TankFile): Issue[] {
 }
 
 /** Two rings of weld metal, or two baffles, in one place. */
-function seams({ seams: welds, baffles: plates }: TankFile): Issue[] {
-  const rings = (welds?.girth ?? []).map(({ at_mm, width_mm }) => ({ at: at_mm, width: width_mm }));
-  const discs = (plates ?? []).map(({ at_mm, thickness_mm }) => ({ at: at_mm, width: thickness_mm }));
+function overlapping({ seams, baffles }: TankFile): Issue[] {
+  const rings = (seams?.girth ?? []).map(({ at_mm, width_mm }) => ({ at: at_mm, width: width_mm }));
+  const discs = (baffles ?? []).map(({ at_mm, thickness_mm }) => ({ at: at_mm, width: thickness_mm }));
   return [...overlaps(rings, 'seams.girth'), ...overlaps(discs, 'baffles')];
 }
 
@@ -104,8 +107,8 @@ function overlaps(list: readonly { readonly at: number; readonly width: number }
   });
 }
 
-function openings({ barrel, openings: holes }: TankFile): Issue[] {
-  return (holes ?? []).flatMap((hole, place) => {
+function badOpenings({ barrel, openings }: TankFile): Issue[] {
+  return (openings ?? []).flatMap((hole, place) => {
     const path = `openings[${place}]`;
     if (hole.diameter_mm >= barrel.insideDiameter_mm) {
       const expected = `less than the inside diameter, ${barrel.insideDiameter_mm} mm`;

@@ -1,21 +1,22 @@
 /** Numbers that can hardly be meant: issues that name `--as-given`, or notes where that was said. */
-import { type Issue, pathText } from '../issue/issue.ts';
-import { quantityAt } from './quantity.ts';
+import { type Issue, pathText } from '../../issue/issue.ts';
+import { quantityAt } from '../format/quantity.ts';
 
 /** How the person says that odd values are meant as they stand. */
 export const AS_GIVEN = '--as-given';
 
 /** One issue for each number outside its plausible range, wherever it stands; numbers of the wrong sign are not repeated. */
-export function implausible(value: unknown, path: readonly PropertyKey[] = []): Issue[] {
-  if (typeof value === 'number') return oddNumber(value, path);
-  if (typeof value !== 'object' || value === null || path.length > DEEPEST) return [];
-  return Array.isArray(value)
-    ? value.flatMap((entry, place) => implausible(entry, [...path, place]))
-    : Object.entries(value).flatMap(([key, entry]) => implausible(entry, [...path, key]));
-}
+export const implausible = (value: unknown): Issue[] => oddIn(value, [], []);
 
-/** A value that refers to itself must not be walked for ever; the structure check refuses it. */
-const DEEPEST = 12;
+/** A value that holds itself is not walked for ever: what is above is not entered again. */
+function oddIn(value: unknown, path: readonly PropertyKey[], above: readonly object[]): Issue[] {
+  if (typeof value === 'number') return oddNumber(value, path);
+  if (typeof value !== 'object' || value === null || above.includes(value)) return [];
+  const within = [...above, value];
+  return Array.isArray(value)
+    ? value.flatMap((entry, place) => oddIn(entry, [...path, place], within))
+    : Object.entries(value).flatMap(([key, entry]) => oddIn(entry, [...path, key], within));
+}
 
 function oddNumber(value: number, path: readonly PropertyKey[]): Issue[] {
   const quantity = quantityAt(path);

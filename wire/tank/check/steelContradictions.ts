@@ -1,7 +1,7 @@
 /** Steels that contradict themselves, and tanks of which the steel is not known at all. */
-import type { Issue } from '../issue/issue.ts';
-import type { FlowFile, PartSteelFile, SteelFile } from './steelFile.ts';
-import type { TankFile } from './tankFile.ts';
+import type { Issue } from '../../issue/issue.ts';
+import type { FlowFile, PartSteelFile, SteelFile } from '../format/steelFile.ts';
+import type { TankFile } from '../format/tankFile.ts';
 
 export function steelFindings(file: TankFile): Issue[] {
   return [

@@ -1,9 +1,9 @@
 /** Heads that cannot be made as stated, and heads that hardly are. */
-import type { Issue } from '../issue/issue.ts';
-import type { HeadFile } from './headFile.ts';
-import { headWall, torisphericalRadii } from './headRadii.ts';
+import type { Issue } from '../../issue/issue.ts';
+import type { HeadFile } from '../format/headFile.ts';
+import { headWall, torisphericalRadii } from '../headRadii.ts';
 import { odd } from './plausible.ts';
-import type { TankFile } from './tankFile.ts';
+import type { TankFile } from '../format/tankFile.ts';
 
 /** Contradictions stop; odd shapes stop until they are taken as given. */
 export interface Findings {
