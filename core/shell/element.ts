@@ -120,6 +120,7 @@ export function runLayers(
         start.plasticEq[point],
         time,
         answer,
+        trial.plasticEq[point] - start.plasticEq[point],
       );
     trial.plasticM[point] = start.plasticM[point] + answer[PLASTIC_M];
     trial.plasticH[point] = start.plasticH[point] + answer[PLASTIC_H];

@@ -64,6 +64,8 @@ export const PLASTIC_EQ = 7;
 export const ANSWER_LENGTH = 8;
 
 const NEWTON_CAP = 60;
+/** Nearness at which one straight step more, without another look at the curve, leaves less than 1e-8 of the stress. */
+const NEAR = 5e-5;
 const flowNow = new Float64Array(2);
 
 /** Writes flow stress and slope at plastic strain `ep` reached by `x` within `time` (0: no rate effect) into flowNow. */
@@ -88,9 +90,10 @@ function flowStress(metal: Metal, ep: number, x: number, time: number): void {
  * @param trialM trialH  logarithmic strain less the plastic strain at the start of the step
  * @param ep    equivalent plastic strain at the start of the step
  * @param time  length of the step in s; 0 leaves the rate effect out (the curve as it stands)
+ * @param guess  plastic increment that is expected; saves iterations, changes nothing else
  *
- * Newton runs on one scalar that falls monotonically with the plastic increment, kept inside a bracket that shrinks;
- * 60 steps of bisection alone would reach rounding, so the cap means a defect and throws.
+ * The condition a/S² + b/T² = 1 (S = flow + A x, T = flow + B x) is solved as its root mean square over one, which is
+ * nearly straight in x, so Newton takes two looks. It stays inside a bracket that shrinks; 60 steps of bisection alone would reach rounding, so the cap means a defect and throws.
  */
 export function returnToYield(
   metal: Metal,
@@ -99,53 +102,70 @@ export function returnToYield(
   ep: number,
   time: number,
   out: Float64Array,
+  guess = 0,
 ): void {
   const a1 = metal.sumModulus;
   const a2 = metal.gapModulus;
   const sumTrial = a1 * (trialM + trialH);
   const gapTrial = a2 * (trialM - trialH);
   const trial = 0.5 * Math.sqrt(sumTrial * sumTrial + 3 * gapTrial * gapTrial);
-  flowStress(metal, ep, 0, time);
-  if (trial <= flowNow[0]) {
-    elastic(out, sumTrial, gapTrial, a1, a2);
-    return;
+  let low = 0;
+  // Equal stresses both ways are the softest case: there x = (trial - flow)/A, and A >= young/2.
+  let high = trial / (0.5 * metal.young);
+  let x = guess;
+  if (!(guess > 0 && guess < high)) {
+    flowStress(metal, ep, 0, time);
+    if (trial <= flowNow[0]) {
+      elastic(out, sumTrial, gapTrial, a1, a2);
+      return;
+    }
+    x = firstLook(metal, trial, ep, time);
   }
   const A = metal.sumReturn;
   const B = metal.gapReturn;
-  let low = 0;
-  // Equal stresses both ways are the softest case: there x = (trial - flow)/A, and A >= young/2.
-  let high = (trial - flowNow[0]) / (0.5 * metal.young);
-  let x = (trial - flowNow[0]) / (metal.young + flowNow[1]);
-  if (time > 0 && metal.viscosity > 0) {
-    // The logarithm is steep at rest: start where the rate effect is already most of what it will be.
-    metal.flow.at(ep, flowNow);
-    x = Math.max(x, (trial - flowNow[0]) / (metal.young + flowNow[1]), 1e-3 * metal.viscosity / metal.young);
-  }
-  for (let turn = 0; turn < NEWTON_CAP; turn++) {
+  const a = 0.25 * sumTrial * sumTrial;
+  const b = 0.75 * gapTrial * gapTrial;
+  for (let look = 0; look < NEWTON_CAP; look++) {
     flowStress(metal, ep + x, x, time);
     const s = flowNow[0];
     const H = flowNow[1];
-    const y = x / s;
-    const P = 1 / (1 + A * y);
-    const Q = 1 / (1 + B * y);
-    const sum = sumTrial * P;
-    const gap = gapTrial * Q;
-    const eq = 0.5 * Math.sqrt(sum * sum + 3 * gap * gap);
-    const excess = eq - s;
-    const G = (A * sum * sum * P + 3 * B * gap * gap * Q) / (4 * eq);
-    const m = (s - x * H) / (s * s);
-    if (Math.abs(excess) < 1e-10 * s || high - low < 1e-16) {
-      plastic(out, sum, gap, x, y, P * a1, Q * a2, A * P * m, B * Q * m, 1 / (4 * s * (H + G * m)));
+    const perS = 1 / (s + A * x);
+    const perT = 1 / (s + B * x);
+    const ofSum = a * perS * perS;
+    const ofGap = b * perT * perT;
+    const square = ofSum + ofGap;
+    const ratio = Math.sqrt(square);
+    const next = x + (square * (ratio - 1)) / (ofSum * perS * (H + A) + ofGap * perT * (H + B));
+    if ((Math.abs(ratio - 1) < NEAR && next > 0) || high - low < 1e-16) {
+      const end = s + H * (next - x);
+      flowNow[0] = end;
+      plastic(metal, out, (sumTrial * end) / (end + A * next), (gapTrial * end) / (end + B * next), next);
       return;
     }
-    if (excess > 0) low = x;
+    if (ratio > 1) low = x;
     else high = x;
-    const next = x + excess / (G * m + H);
+    if (next <= 0 && low === 0) {
+      // The guess was of a plastic step; this one may be elastic.
+      flowStress(metal, ep, 0, time);
+      if (trial <= flowNow[0]) {
+        elastic(out, sumTrial, gapTrial, a1, a2);
+        return;
+      }
+    }
     x = next > low && next < high ? next : 0.5 * (low + high);
   }
   throw new Error(
     `plane-stress return did not settle: trial ${trial} MPa, plastic strain ${ep}, step ${time} s, bracket ${low}..${high}`,
   );
+}
+
+/** Plastic increment to start from, with the flow stress at rest in flowNow. */
+function firstLook(metal: Metal, trial: number, ep: number, time: number): number {
+  const atRest = flowNow[0];
+  if (time === 0 || metal.viscosity === 0) return (trial - atRest) / (metal.young + flowNow[1]);
+  // The logarithm is steep at rest: take the slope of the curve alone, and never a look too near zero.
+  metal.flow.at(ep, flowNow);
+  return Math.max((trial - atRest) / (metal.young + flowNow[1]), 1e-9);
 }
 
 function elastic(out: Float64Array, sum: number, gap: number, a1: number, a2: number): void {
@@ -156,24 +176,24 @@ function elastic(out: Float64Array, sum: number, gap: number, a1: number, a2: nu
   out[PLASTIC_M] = out[PLASTIC_H] = out[PLASTIC_EQ] = 0;
 }
 
-/** Differentiates the return: d sum = Pa d(trial sum) - A P m sum dx, the same for the gap, dx from consistency. */
-function plastic(
-  out: Float64Array,
-  sum: number,
-  gap: number,
-  x: number,
-  y: number,
-  Pa: number,
-  Qa: number,
-  APm: number,
-  BQm: number,
-  k: number,
-): void {
+/** Differentiates the return: d sum = P a1 d(trial) - A P m sum dx, the same for the gap, dx from consistency. */
+function plastic(metal: Metal, out: Float64Array, sum: number, gap: number, x: number): void {
+  const s = flowNow[0];
+  const H = flowNow[1];
+  const y = x / s;
+  const P = 1 / (1 + metal.sumReturn * y);
+  const Q = 1 / (1 + metal.gapReturn * y);
+  const m = (s - x * H) / (s * s);
+  const AP = metal.sumReturn * P * sum;
+  const BQ = metal.gapReturn * Q * gap;
+  const k = 1 / (4 * s * H + m * (AP * sum + 3 * BQ * gap));
+  const Pa = P * metal.sumModulus;
+  const Qa = Q * metal.gapModulus;
   const u = k * sum * Pa;
   const v = 3 * k * gap * Qa;
-  const d11 = Pa - APm * sum * u;
-  const d12 = -APm * sum * v;
-  const d22 = Qa - BQm * gap * v;
+  const d11 = Pa - AP * m * u;
+  const d12 = -AP * m * v;
+  const d22 = Qa - BQ * m * v;
   out[MERIDIONAL] = 0.5 * (sum + gap);
   out[HOOP] = 0.5 * (sum - gap);
   out[TANGENT_MM] = 0.5 * (d11 + d22) + d12;

@@ -1,0 +1,148 @@
+/** Raises the pressure by pumping: elastic in one stride to first yield, then in steps that grow while Newton is quick. */
+import type { Solver } from '../shell/solve.ts';
+import type { State } from '../shell/state.ts';
+import { cloneState } from '../shell/state.ts';
+import { expectedRise, pressureStep, pumpStep, roomFor, type Walk } from './walk.ts';
+
+export interface RiseSettings {
+  /** First plastic step over the elastic growth at first yield. */
+  readonly firstStep: number;
+  /** Largest step over the volume of the tank, and over the growth so far. */
+  readonly largestOfVolume: number;
+  readonly largestOfGrowth: number;
+  /** Growth of the step after a quick one. */
+  readonly quicken: number;
+  /** Every step is divided by this (a finer path for checks). */
+  readonly refine: number;
+}
+
+export const STANDARD_RISE: RiseSettings = {
+  firstStep: 0.08,
+  largestOfVolume: 0.02,
+  largestOfGrowth: 0.2,
+  quicken: 1.5,
+  refine: 1,
+};
+
+/** Place where the metal yields first. */
+export interface YieldPoint {
+  readonly pressure: number;
+  readonly element: number;
+  readonly layer: number;
+}
+
+/**
+ * Pressure at which the first layer anywhere reaches its flow stress, by straight extrapolation from `before` to `after`
+ * (both elastic). The elastic path of a thin tank is straight to 0.1 %.
+ */
+export function firstYieldAhead(solver: Solver, before: State, after: State): YieldPoint {
+  const { shell } = solver;
+  const flow = new Float64Array(2);
+  let best: YieldPoint = { pressure: Infinity, element: 0, layer: 0 };
+  const rise = after.pressure - before.pressure;
+  for (let point = 0; point < shell.depth.length; point++) {
+    const element = Math.floor(point / shell.settings.layers);
+    if (shell.link[element] === 1) continue;
+    shell.metals[shell.metal[element]].flow.at(after.plasticEq[point], flow);
+    const m0 = before.stressM[point];
+    const h0 = before.stressH[point];
+    const f = multipleToYield(m0, h0, after.stressM[point] - m0, after.stressH[point] - h0, flow[0]);
+    const pressure = before.pressure + f * rise;
+    if (pressure < best.pressure) best = { pressure, element, layer: point % shell.settings.layers };
+  }
+  return best;
+}
+
+/** Smallest f >= 0 with von Mises stress of (m0 + f m, h0 + f h) equal to `flow`. */
+function multipleToYield(m0: number, h0: number, m: number, h: number, flow: number): number {
+  const a = m * m - m * h + h * h;
+  const b = 2 * m0 * m - m0 * h - h0 * m + 2 * h0 * h;
+  const c = m0 * m0 - m0 * h0 + h0 * h0 - flow * flow;
+  if (c >= 0) return 0;
+  if (a === 0) return Infinity;
+  return (-b + Math.sqrt(b * b - 4 * a * c)) / (2 * a);
+}
+
+/** Why a rise came to its end. */
+export type RiseEnd =
+  | { readonly kind: 'landed' }
+  | { readonly kind: 'stopped' }
+  | { readonly kind: 'past maximum' }
+  | { readonly kind: 'stuck'; readonly reason: string };
+
+export interface RiseOrders {
+  /** Pressures to land on, rising. The rise ends at the last one unless `beyond`. */
+  readonly marks: readonly number[];
+  /** Goes on past the last mark to the pressure maximum. */
+  readonly beyond: boolean;
+  /** Room the pump makes, mm³/s; absent: no rate effect. */
+  readonly pump?: number;
+  /** Called after each kept step; true stops. */
+  watch(walk: Walk): boolean;
+}
+
+/** Elastic stride: probes the stiffness, then stops just short of first yield. Returns where that is. */
+export function elasticStride(walk: Walk, orders: RiseOrders): YieldPoint {
+  const before = cloneState(walk.now);
+  pressureStep(walk, walk.now.pressure + 1e-3, 0);
+  const guess = firstYieldAhead(walk.solver, before, walk.now);
+  const marks = orders.marks.filter((mark) => mark < 0.99 * guess.pressure && mark > walk.now.pressure);
+  for (const mark of [...marks, 0.99 * guess.pressure]) {
+    if (mark <= walk.now.pressure) continue;
+    pressureStep(walk, mark, secondsFor(walk, mark, orders));
+    if (orders.watch(walk)) break;
+  }
+  return firstYieldAhead(walk.solver, before, walk.now);
+}
+
+/** Time the pump needs for the room of an elastic pressure step. */
+function secondsFor(walk: Walk, pressure: number, orders: RiseOrders): number {
+  return orders.pump === undefined ? 0 : Math.abs(roomFor(walk, pressure)) / orders.pump;
+}
+
+const SMALLEST_STEP = 1e-7;
+
+/** Pumps on from an elastic or plastic state. `origin` is the volume before forming. */
+export function rise(
+  walk: Walk,
+  origin: number,
+  orders: RiseOrders,
+  settings: RiseSettings = STANDARD_RISE,
+): RiseEnd {
+  const elastic = Math.max(walk.now.volume - origin, 1e-6 * origin);
+  let step = (settings.firstStep * elastic) / settings.refine;
+  let highest = walk.now.pressure;
+  let mark = 0;
+  while (mark < orders.marks.length && orders.marks[mark] <= walk.now.pressure * (1 + 1e-12)) mark++;
+  for (;;) {
+    if (mark >= orders.marks.length && !orders.beyond) return { kind: 'landed' };
+    const target = orders.marks[mark];
+    const seconds = orders.pump === undefined ? 0 : step / orders.pump;
+    const landing = target !== undefined && expectedRise(walk, step) >= (target - walk.now.pressure) * 0.999;
+    const part = landing ? Math.min(1, (target - walk.now.pressure) / expectedRise(walk, step)) : 1;
+    const settled = landing ? pressureStep(walk, target, seconds * part) : pumpStep(walk, step, seconds);
+    if (settled.kind === 'failed') {
+      step *= 0.4;
+      if (step < SMALLEST_STEP * origin) return { kind: 'stuck', reason: settled.reason };
+      continue;
+    }
+    if (landing) mark++;
+    if (orders.watch(walk)) return { kind: 'stopped' };
+    if (walk.now.pressure < highest * (1 - 1e-4)) return { kind: 'past maximum' };
+    highest = Math.max(highest, walk.now.pressure);
+    step = nextStep(step, settled.iterations, walk.now.volume - origin, origin, settings);
+  }
+}
+
+function nextStep(
+  step: number,
+  iterations: number,
+  growth: number,
+  origin: number,
+  settings: RiseSettings,
+): number {
+  const largest =
+    Math.max(settings.largestOfVolume * origin, settings.largestOfGrowth * growth) / settings.refine;
+  const factor = iterations <= 3 ? settings.quicken : iterations === 4 ? 1 : 0.7;
+  return Math.min(step * factor ** (1 / settings.refine), largest);
+}

@@ -1,0 +1,140 @@
+/** Walks a shell along its path, one equilibrium at a time: predict from the last increments, settle, keep or cut. */
+import { atPressure, atVolume, type Condition, type Settled, settle, type Solver } from '../shell/solve.ts';
+import { cloneState, copyState, type State, unformed } from '../shell/state.ts';
+
+/** A cut step: where it happened and why. */
+export interface Cut {
+  readonly pressure: number;
+  readonly volumeStep: number;
+  readonly reason: string;
+}
+
+/** What one step brought: displacements, volume, pressure. */
+interface Increment {
+  readonly move: Float64Array;
+  readonly volume: number;
+  readonly pressure: number;
+}
+
+/** Changing state of a walk; only the functions of this file write it. */
+export interface Walk {
+  readonly solver: Solver;
+  readonly now: State;
+  /** Seconds since the pump started. */
+  time: number;
+  readonly trial: State;
+  /** The last steps, newest first. */
+  readonly past: Increment[];
+  /** Plastic increments of the last step, where the next return to yield starts looking. */
+  readonly lastPlastic: Float64Array;
+  readonly cuts: Cut[];
+  /** Iterations of every kept step. */
+  readonly iterations: number[];
+}
+
+export function walkFrom(solver: Solver, state: State = unformed(solver.shell)): Walk {
+  return {
+    solver,
+    now: cloneState(state),
+    time: 0,
+    trial: cloneState(state),
+    past: [],
+    lastPlastic: new Float64Array(state.plasticEq.length),
+    cuts: [],
+    iterations: [],
+  };
+}
+
+/** Forgets the direction: after a turn (release, hold) the last increments say nothing of the next. */
+export function turn(walk: Walk): void {
+  walk.past.length = 0;
+}
+
+/**
+ * Predicts displacements and pressure a volume step ahead: Newton's divided differences through the last one to four
+ * states of a smooth path. Without a direction the prediction is where the shell stands.
+ */
+function predict(walk: Walk, volumeStep: number): void {
+  const { now, trial, past } = walk;
+  copyState(now, trial);
+  const [newest] = past;
+  if (newest === undefined || volumeStep === 0) return;
+  const f = volumeStep / newest.volume;
+  const weights = extrapolation(
+    past.map((step) => step.volume),
+    f > 0 ? volumeStep : 0,
+    f,
+  );
+  weights.forEach((weight, j) => {
+    const { move } = past[j];
+    for (let k = 0; k < move.length; k++) trial.move[k] += weight * move[k];
+    trial.pressure += weight * past[j].pressure;
+  });
+  if (f > 0) for (let k = 0; k < trial.plasticEq.length; k++) trial.plasticEq[k] += f * walk.lastPlastic[k];
+}
+
+/**
+ * Weights of the past increments (newest first, each over its volume h) that carry the path a step ahead.
+ * The polynomial through the states at 0, -h1, -h1-h2, ... in its Lagrange form, summed by increments.
+ */
+function extrapolation(volumes: readonly number[], step: number, linear: number): number[] {
+  if (step === 0 || volumes.length === 1) return [linear];
+  const at = [0];
+  for (const volume of volumes) at.push(at[at.length - 1] - volume);
+  const lagrange = at.map((x, i) =>
+    at.reduce((product, other, j) => (i === j ? product : (product * (step - other)) / (x - other)), 1),
+  );
+  // State i is the present one less the increments 0..i-1.
+  return volumes.map((_, j) => -lagrange.slice(j + 1).reduce((sum, value) => sum + value, 0));
+}
+
+const REMEMBERED = 2;
+
+function keep(walk: Walk, seconds: number): void {
+  const { now, trial, past } = walk;
+  const volume = trial.volume - now.volume;
+  const sameWay = past.length === 0 || past[0].volume * volume > 0;
+  const spent = past.length < REMEMBERED ? undefined : past.pop();
+  if (!sameWay) past.length = 0;
+  const move = spent?.move ?? new Float64Array(now.move.length);
+  for (let k = 0; k < move.length; k++) move[k] = trial.move[k] - now.move[k];
+  for (let k = 0; k < trial.plasticEq.length; k++)
+    walk.lastPlastic[k] = trial.plasticEq[k] - now.plasticEq[k];
+  past.unshift({ move, volume, pressure: trial.pressure - now.pressure });
+  walk.time += seconds;
+  copyState(trial, now);
+}
+
+/** One step under any condition. `volumeStep` is where the prediction looks; `seconds` 0 leaves the rate effect out. */
+export function stepTo(walk: Walk, condition: Condition, volumeStep: number, seconds: number): Settled {
+  predict(walk, volumeStep);
+  const settled = settle(walk.solver, walk.now, walk.trial, condition, seconds);
+  if (settled.kind === 'failed') {
+    walk.cuts.push({ pressure: walk.now.pressure, volumeStep, reason: settled.reason });
+    return settled;
+  }
+  walk.iterations.push(settled.iterations);
+  keep(walk, seconds);
+  return settled;
+}
+
+/** Pumps `volumeStep` mm³ (of room made, not of water drawn). */
+export const pumpStep = (walk: Walk, volumeStep: number, seconds: number): Settled =>
+  stepTo(walk, atVolume(walk.now.volume + volumeStep), volumeStep, seconds);
+
+/** Goes to a pressure; the volume that takes is guessed from the last step. */
+export function pressureStep(walk: Walk, pressure: number, seconds: number): Settled {
+  return stepTo(walk, atPressure(pressure), roomFor(walk, pressure), seconds);
+}
+
+/** Volume step that should reach a pressure, by the slope of the last step; 0 where nothing is known. */
+export function roomFor(walk: Walk, pressure: number): number {
+  const [last] = walk.past;
+  return last === undefined ? 0 : (last.volume / last.pressure) * (pressure - walk.now.pressure);
+}
+
+/** Rise of pressure that a volume step should bring, by the slope of the last step. */
+export function expectedRise(walk: Walk, volumeStep: number): number {
+  const [last] = walk.past;
+  return last === undefined ? 0 : (last.pressure / last.volume) * volumeStep;
+}
