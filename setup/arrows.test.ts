@@ -56,6 +56,18 @@ test.each([
   ]);
 });
 
+test('of every two folders of the core at most one may import the other, as the order says', () => {
+  const order = ['math', 'stats', 'steel', 'tank', 'shell', 'stretch'];
+  const mayImport = (from: string, to: string): boolean =>
+    rules({ [`core/${from}/a.ts`]: `import '../${to}/b.ts';`, [`core/${to}/b.ts`]: 'export {};' }).length ===
+    0;
+  for (const from of order) {
+    const may = [...order, 'gauge'].filter((to) => to !== from && mayImport(from, to));
+    expect(may, from).toEqual(order.slice(0, order.indexOf(from)));
+  }
+  expect(order.filter((to) => mayImport('gauge', to))).toEqual(['math', 'stats', 'tank']);
+});
+
 test('words in comments and strings are no imports', () => {
   expect(
     planted({ 'core/math/newton.ts': `// import '../shell/x.ts'\nexport const s = "import 'zod'";` }),
@@ -94,7 +106,8 @@ test('the pure packages and the page do not name Node', () => {
 
 test('another package is entered by its door only, one folder deep', () => {
   expect(rules({ 'wire/x/y.ts': `import '../../core/steel/flow.ts';` })).toEqual(['door']);
-  expect(rules({ 'wire/x/y.ts': `import '@hoopwright/core/steel/flow.ts';` })).toEqual(['arrow']);
+  const [deep] = planted({ 'wire/x/y.ts': `import '@hoopwright/core/steel/flow.ts';` });
+  expect(deep.says).toContain('a door is @hoopwright/core/FOLDER');
   expect(rules({ 'wire/x/y.ts': `import '@hoopwright/core';` })).toEqual(['arrow']);
   expect(rules({ 'wire/x/y.ts': `import '@hoopwright/core/tank';` })).toEqual(['arrow']);
 });
