@@ -432,6 +432,7 @@ test.each<[string, (file: Json) => void, string]>([
 test('a diameter of 5 mm stops and names --as-given', () => {
   const file = {
     ...sound,
+    water: {},
     barrel: { insideDiameter_mm: 5, length_mm: 810, wall_mm: 0.3 },
     baffles: [],
     openings: [],
