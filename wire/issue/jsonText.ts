@@ -27,8 +27,8 @@ export function readJson(given: string): JsonText {
 class Slip {
   readonly at: number;
   readonly expected: string;
-  readonly suggestion: string | undefined;
-  constructor(at: number, expected: string, suggestion?: string) {
+  readonly suggestion: string;
+  constructor(at: number, expected: string, suggestion: string) {
     this.at = at;
     this.expected = expected;
     this.suggestion = suggestion;
@@ -41,7 +41,7 @@ function issueOf({ at, expected, suggestion }: Slip, text: string): Issue {
     path: `line ${lines.length}, column ${lines[lines.length - 1].length + 1}`,
     expected,
     received: wordAt(text, at),
-    ...(suggestion === undefined ? {} : { suggestion }),
+    suggestion,
   };
 }
 
@@ -75,7 +75,8 @@ class Walk {
 
   whole(): void {
     this.value(0);
-    if (this.next() !== undefined) throw new Slip(this.at, 'the end of the text');
+    if (this.next() !== undefined)
+      throw new Slip(this.at, 'the end of the text', 'the file is one value: take out what follows it');
   }
 
   private take(pattern: RegExp): string | undefined {
@@ -93,7 +94,7 @@ class Walk {
 
   private value(depth: number): void {
     const first = this.next();
-    if (depth > DEEPEST) throw new Slip(this.at, `at most ${DEEPEST} levels`);
+    if (depth > DEEPEST) throw new Slip(this.at, `at most ${DEEPEST} levels`, 'is a bracket repeated?');
     if (first === '{') this.object(depth);
     else if (first === '[') this.entries(']', () => this.value(depth + 1));
     else if (first === '"') this.quoted();
@@ -109,7 +110,7 @@ class Walk {
       if (keys.has(key))
         this.twice.push(new Slip(start, 'each key once', `keep one of the two ${shown(key)}`));
       keys.add(key);
-      if (this.next() !== ':') throw new Slip(this.at, 'a colon after the key');
+      if (this.next() !== ':') throw new Slip(this.at, 'a colon after the key', 'write "key": value');
       this.at++;
       this.value(depth + 1);
     });
@@ -118,7 +119,11 @@ class Walk {
   private key(): string {
     const first = this.text[this.at] ?? '';
     if (first === '"') return this.quoted();
-    throw new Slip(this.at, 'a key in double quotes', /\d/.test(first) ? DECIMAL_POINT : undefined);
+    throw new Slip(
+      this.at,
+      'a key in double quotes',
+      /\d/.test(first) ? DECIMAL_POINT : 'write "key": value',
+    );
   }
 
   private entries(close: string, entry: () => void): void {
@@ -131,7 +136,12 @@ class Walk {
       this.take(SPACE);
       entry();
       const sign = this.next();
-      if (sign !== close && sign !== ',') throw new Slip(this.at, `a comma or ${close}`);
+      if (sign !== close && sign !== ',')
+        throw new Slip(
+          this.at,
+          `a comma or ${close}`,
+          `end this with ${close}, or put a comma before the next`,
+        );
       this.at++;
       if (sign === close) return;
       if (this.next() === close) throw new Slip(this.at, 'another entry', `remove the comma before ${close}`);
@@ -141,7 +151,8 @@ class Walk {
   private quoted(): string {
     const start = this.at;
     const literal = this.take(STRING);
-    if (literal === undefined) throw new Slip(start, 'text that ends with a quote on the same line');
+    if (literal === undefined)
+      throw new Slip(start, 'text in double quotes', 'end it on the same line; write \\\\ for a backslash');
     return JSON.parse(literal);
   }
 
@@ -157,6 +168,6 @@ class Walk {
     const start = this.at;
     const name = this.take(WORD);
     if (name === 'true' || name === 'false' || name === 'null') return;
-    throw new Slip(start, 'a value', name === undefined ? undefined : QUOTES);
+    throw new Slip(start, 'a value', name === undefined ? 'give a value here' : QUOTES);
   }
 }

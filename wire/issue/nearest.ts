@@ -20,7 +20,7 @@ export function editDistance(from: string, to: string): number {
 /** Longest word worth comparing: what is longer is no slip of a key, and the table would grow with its square. */
 const LONGEST_WORD = 60;
 
-/** The nearest of the words, or undefined where none is near: up to two slips, or two fifths of the longer word. */
+/** The nearest of the words, or undefined where none is near: up to two slips, or 45 % of the longer word. */
 export function nearest(word: string, words: readonly string[]): string | undefined {
   if (word.length > LONGEST_WORD) return undefined;
   const lower = word.toLowerCase();
@@ -29,7 +29,7 @@ export function nearest(word: string, words: readonly string[]): string | undefi
     .sort((a, b) => a.distance - b.distance);
   const best = ranked[0];
   if (best === undefined) return undefined;
-  return best.distance <= Math.max(2, 0.4 * Math.max(word.length, best.candidate.length))
+  return best.distance <= Math.max(2, 0.45 * Math.max(word.length, best.candidate.length))
     ? best.candidate
     : undefined;
 }

@@ -1,7 +1,7 @@
 /** The findings of the structure check in the words of the trade: where, expected, received, what to do. */
 import type { z } from 'zod';
 import { type Issue, pathText, shown } from './issue.ts';
-import { nearest } from './nearest.ts';
+import { editDistance, nearest } from './nearest.ts';
 import { homesOf, nodeAt, type SchemaNode, valueAt } from './schemaNode.ts';
 import { numberSlip, unitSlip } from './unitSlip.ts';
 
@@ -67,6 +67,8 @@ function keyMeant(
     const says = slip.says === undefined ? '' : ` ${slip.says}`;
     return { meant: slip.meant, suggestion: `did you mean ${slip.meant}?${says}` };
   }
+  const close = slipped(key, free) ?? partOf(key, free);
+  if (close !== undefined) return { meant: close, suggestion: `did you mean ${close}?` };
   const homes = homesOf(root, key);
   if (homes.length > 0) return { suggestion: `${key} belongs to ${homes.slice(0, 3).join(' or ')}` };
   const word = nearest(key, free);
@@ -77,15 +79,26 @@ function keyMeant(
   return { suggestion: 'there is no such key here; take it out, or put the remark into a note' };
 }
 
+/** A key within one slip of the finger. */
+const slipped = (key: string, keys: readonly string[]): string | undefined =>
+  keys.find(
+    (name) => key.length > 1 && key.length < 60 && editDistance(key.toLowerCase(), name.toLowerCase()) <= 1,
+  );
+
+/** `diameter_mm` is most of `insideDiameter_mm`. */
+const partOf = (key: string, keys: readonly string[]): string | undefined =>
+  keys.find((name) => key.length >= 4 && name.toLowerCase().includes(key.toLowerCase()));
+
 function wrongValue(finding: Finding, input: unknown, root: SchemaNode): Draft {
   const value = valueAt(input, finding.path);
   const node = nodeAt(root, finding.path, input);
-  const suggestion = valueMeant(value, finding.path, node);
+  const suggestion =
+    valueMeant(value, finding.path, node) ?? `give ${node === undefined ? 'another' : kindText(node)}`;
   return {
     path: pathText(finding.path),
     expected: node === undefined ? finding.message : expectedText(node),
     received: shown(value),
-    ...(suggestion === undefined ? {} : { suggestion }),
+    suggestion,
   };
 }
 
@@ -95,6 +108,7 @@ function valueMeant(value: unknown, path: Path, node: SchemaNode | undefined): s
   if (value === null) return 'null is no value; give one, or leave the key out';
   if (node?.type === 'number' && typeof value === 'string') return numberSlip(value, key);
   if (node?.type === 'number' && Array.isArray(value)) return 'give one number, not a list';
+  if (node?.type !== 'array' && Array.isArray(value)) return 'take it out of its list';
   if (node?.type === 'array' && !Array.isArray(value)) return 'put it into a list: [ … ]';
   if (node?.const !== undefined) return `write ${JSON.stringify(node.const)}`;
   const words = (node?.enum ?? []).map(String);

@@ -136,7 +136,7 @@ function expectSound(result: ParsedTank, what: string): void {
 const numbersIn = (value: unknown): number[] =>
   typeof value === 'number' ? [value] : isHolder(value) ? Object.values(value).flatMap(numbersIn) : [];
 
-test(`${COUNT} mutated tank files each give a tank or issues with path, expected and received`, () => {
+test(`${COUNT} mutated tank files each give a tank or issues with path, expected, received and suggestion`, () => {
   const roll = thrower(SEED);
   const refused = new Map<string, number>();
   for (let round = 0; round < COUNT; round++) {
