@@ -26,11 +26,11 @@ export function run(command, args, { env = {}, shell = false } = {}) {
 }
 
 /**
- * npm is a .cmd file on Windows, which only a shell can start; the arguments are our own words, without spaces.
+ * npm is a .cmd file on Windows, which only a shell can start, and a shell wants one line. The words are our own, without spaces.
  * @param {string[]} args
  */
 export const npm = (args) =>
-  process.platform === 'win32' ? run('npm.cmd', args, { shell: true }) : run('npm', args);
+  process.platform === 'win32' ? run(['npm.cmd', ...args].join(' '), [], { shell: true }) : run('npm', args);
 
 /**
  * Runs the command of an installed package with this Node.
