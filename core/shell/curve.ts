@@ -37,7 +37,9 @@ export function arc(centre: readonly [number, number], radius: number, start: nu
 const PANELS = 64;
 // Gauss-Legendre, 5 points on [-1, 1] (Abramowitz & Stegun table 25.4).
 const NODES = [-0.906179845938664, -0.538469310105683, 0, 0.538469310105683, 0.906179845938664];
-const WEIGHTS = [0.236926885056189, 0.478628670499366, 0.568888888888889, 0.478628670499366, 0.236926885056189];
+const WEIGHTS = [
+  0.236926885056189, 0.478628670499366, 0.568888888888889, 0.478628670499366, 0.236926885056189,
+];
 
 /**
  * Quarter ellipse from its bottom (r = 0, z = -depth) to its side (r = radius, z = 0).

@@ -67,7 +67,16 @@ export interface Shape {
   gamma: number;
 }
 
-export const emptyShape = (): Shape => ({ slopeR: 0, slopeZ: 0, kappa: 0, r: 0, sine: 0, cosine: 0, e: 0, gamma: 0 });
+export const emptyShape = (): Shape => ({
+  slopeR: 0,
+  slopeZ: 0,
+  kappa: 0,
+  r: 0,
+  sine: 0,
+  cosine: 0,
+  e: 0,
+  gamma: 0,
+});
 
 export function shapeOf(shell: Shell, i: number, move: Float64Array, shape: Shape): void {
   const a = 3 * shell.from[i];
@@ -179,7 +188,13 @@ export function offsetVolume(shape: Shape, length: number, o: number): number {
 }
 
 /** Adds -pressure x (that volume) to the work, by its derivatives in g. */
-export function pressOffset(P: Float64Array, shape: Shape, length: number, o: number, pressure: number): void {
+export function pressOffset(
+  P: Float64Array,
+  shape: Shape,
+  length: number,
+  o: number,
+  pressure: number,
+): void {
   const { e, kappa, r, sine, cosine } = shape;
   const c = -pressure * 2 * Math.PI * length * o;
   const o2 = 0.5 * o;

@@ -107,7 +107,9 @@ function headSpans(head: Head, part: Part, inside: number, referenceWall: number
     from: 0,
     to: curve.length,
   }));
-  return head.boss === undefined ? spans : withBoss(spans, head.boss.diameter / 2, head.boss.thickness, referenceWall);
+  return head.boss === undefined
+    ? spans
+    : withBoss(spans, head.boss.diameter / 2, head.boss.thickness, referenceWall);
 }
 
 /** Thickens the spans inside radius `edge`, flush inside. */
@@ -168,7 +170,13 @@ function courseEdges(tank: Tank): number[] {
 function barrelSpan(tank: Tank, curve: Curve, from: number, to: number, referenceWall: number): Span {
   const middle = 0.5 * (from + to);
   const { bottom, top } = tank.heads;
-  const course = tank.courses[Math.max(0, courseEdges(tank).findIndex((edge) => middle < edge))];
+  const course =
+    tank.courses[
+      Math.max(
+        0,
+        courseEdges(tank).findIndex((edge) => middle < edge),
+      )
+    ];
   const owner =
     middle < bottom.straightFlange ? bottom : middle > tank.length - top.straightFlange ? top : course;
   const seam = tank.girthSeams.findIndex((s: GirthSeam) => Math.abs(middle - s.at) < s.width / 2);
@@ -207,7 +215,10 @@ function branchesOf(tank: Tank, radius: number, referenceWall: number): Branch[]
     const foot = skirt.end === 'bottom' ? -skirt.length : tank.length + skirt.length;
     const curve = line([radius, foot], [radius, at]);
     const { wall, steel } = skirt;
-    return { at, spans: [{ part: 'skirt', curve, from: 0, to: curve.length, wall, offset: 0, steel, wet: false }] };
+    return {
+      at,
+      spans: [{ part: 'skirt', curve, from: 0, to: curve.length, wall, offset: 0, steel, wet: false }],
+    };
   });
   return [...baffles, ...skirts];
 }
@@ -217,6 +228,7 @@ function isSymmetric(tank: Tank): boolean {
   if (tank.stand?.axis === 'upright') return false;
   if (tank.baffles.length > 0 || tank.skirts.length > 0 || tank.girthSeams.length > 0) return false;
   if (tank.courses.length > 1) return false;
-  const shape = (head: Head): string => JSON.stringify([head.shape, head.wall, head.straightFlange, head.steel, head.boss]);
+  const shape = (head: Head): string =>
+    JSON.stringify([head.shape, head.wall, head.straightFlange, head.steel, head.boss]);
   return shape(tank.heads.top) === shape(tank.heads.bottom);
 }

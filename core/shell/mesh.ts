@@ -41,7 +41,8 @@ export function meshOf(meridian: Meridian, elements: number): Mesh {
   const pieces: Piece[] = [];
   let next = offset;
   for (const { span, at } of marks) {
-    for (let i = 0; i + 1 < at.length; i++, next++) pieces.push(piece(span, at[i], at[i + 1], next, next + 1));
+    for (let i = 0; i + 1 < at.length; i++, next++)
+      pieces.push(piece(span, at[i], at[i + 1], next, next + 1));
   }
   const spine = Array.from({ length: next - offset + 1 }, (_, i) => offset + i);
   const joints = branchPieces(meridian.branches, branchNodes, pieces);
@@ -93,7 +94,9 @@ function disturbances(spans: readonly Span[], runs: readonly number[], meridian:
   const places: number[] = [];
   for (let i = 1; i < spans.length; i++) places.push(runs[i]);
   for (const branch of meridian.branches) {
-    const i = spans.findIndex((s) => s.part === 'barrel' && s.from <= branch.at + 1e-9 && s.to >= branch.at - 1e-9);
+    const i = spans.findIndex(
+      (s) => s.part === 'barrel' && s.from <= branch.at + 1e-9 && s.to >= branch.at - 1e-9,
+    );
     if (i >= 0) places.push(runs[i] + branch.at - spans[i].from);
   }
   return places;
@@ -135,7 +138,11 @@ function branchMarks(branch: Branch, elements: number): Marks[] {
   });
 }
 
-function branchPieces(branches: readonly Branch[], marks: readonly Marks[][], spine: readonly Piece[]): Piece[] {
+function branchPieces(
+  branches: readonly Branch[],
+  marks: readonly Marks[][],
+  spine: readonly Piece[],
+): Piece[] {
   const pieces: Piece[] = [];
   let node = 0;
   branches.forEach((branch, b) => {

@@ -110,7 +110,8 @@ export interface Through {
 /** Every element, bottom to top along the meridian (branches left out); a solved half is mirrored to the whole tank. */
 export function profileOf(shell: Shell, state: State): WallPlace[] {
   const places: WallPlace[] = [];
-  for (let i = 0; i < shell.length.length; i++) if (shell.wet[i] === 1) places.push(wallPlace(shell, state, i));
+  for (let i = 0; i < shell.length.length; i++)
+    if (shell.wet[i] === 1) places.push(wallPlace(shell, state, i));
   if (!shell.mesh.half) return places;
   const height = shell.tank.length;
   const upper = places
@@ -149,7 +150,8 @@ function wallPlace(shell: Shell, state: State, i: number): WallPlace {
   };
 }
 
-const depthOf = (shell: Shell, i: number, face: number): number => shell.offset[i] + 0.5 * face * shell.wall[i];
+const depthOf = (shell: Shell, i: number, face: number): number =>
+  shell.offset[i] + 0.5 * face * shell.wall[i];
 
 const through = (at: (face: number) => number): Through => ({ inside: at(-1), mid: at(0), outside: at(1) });
 
@@ -190,7 +192,8 @@ export function massOf(shell: Shell): number {
   for (let i = 0; i < shell.length.length; i++) {
     if (shell.link[i] === 1) continue;
     const { density } = shell.steels[shell.metal[i]];
-    for (let k = 0; k < shell.settings.layers; k++) mass += density * shell.weight[i * shell.settings.layers + k];
+    for (let k = 0; k < shell.settings.layers; k++)
+      mass += density * shell.weight[i * shell.settings.layers + k];
   }
   return (shell.mesh.half ? 2 : 1) * mass;
 }

@@ -77,14 +77,16 @@ export function settle(
   let iterations = 0;
   for (;;) {
     const loading: Loading = { pressure: trial.pressure, weight: solver.weight, gauge: solver.gauge };
-    if (!assemble(shell, start, trial, loading, time, work)) return failed('a fibre turned inside out', iterations);
+    if (!assemble(shell, start, trial, loading, time, work))
+      return failed('a fibre turned inside out', iterations);
     applyGrips(solver.grips, work);
     trial.volume = copies * work.volume;
     const miss = condition.value(trial.volume, trial.pressure);
     const unbalanced = largest(work.residual) / (largest(work.area) * forceScale(solver, trial));
     if (!Number.isFinite(unbalanced)) return failed('the forces are no longer numbers', iterations);
     const balanced = unbalanced < BALANCE && Math.abs(miss) <= condition.tolerance && iterations > 0;
-    if (!balanced && iterations >= ITERATION_CAP) return failed(`no balance in ${ITERATION_CAP} iterations`, iterations);
+    if (!balanced && iterations >= ITERATION_CAP)
+      return failed(`no balance in ${ITERATION_CAP} iterations`, iterations);
     if (balanced) return { kind: 'settled', iterations, negativePivots: 0 };
     if (factor(work.matrix) < 0) return failed('the stiffness is singular', iterations);
     correct(solver, trial, condition, miss);

@@ -1,5 +1,5 @@
 /** Raises the pressure by pumping: elastic in one stride to first yield, then in steps that grow while Newton is quick. */
-import type { Solver } from '../shell/solve.ts';
+import type { Settled, Solver } from '../shell/solve.ts';
 import type { State } from '../shell/state.ts';
 import { cloneState } from '../shell/state.ts';
 import { expectedRise, pressureStep, pumpStep, roomFor, type Walk } from './walk.ts';
@@ -75,8 +75,8 @@ export interface RiseOrders {
   readonly marks: readonly number[];
   /** Goes on past the last mark to the pressure maximum. */
   readonly beyond: boolean;
-  /** Room the pump makes, mm³/s; absent: no rate effect. */
-  readonly pump?: number;
+  /** Time the pump needs for a volume step and a pressure step, s; 0: no rate effect. */
+  seconds(volume: number, pressure: number): number;
   /** Called after each kept step; true stops. */
   watch(walk: Walk): boolean;
 }
@@ -89,15 +89,10 @@ export function elasticStride(walk: Walk, orders: RiseOrders): YieldPoint {
   const marks = orders.marks.filter((mark) => mark < 0.99 * guess.pressure && mark > walk.now.pressure);
   for (const mark of [...marks, 0.99 * guess.pressure]) {
     if (mark <= walk.now.pressure) continue;
-    pressureStep(walk, mark, secondsFor(walk, mark, orders));
+    pressureStep(walk, mark, orders.seconds(roomFor(walk, mark), mark - walk.now.pressure));
     if (orders.watch(walk)) break;
   }
   return firstYieldAhead(walk.solver, before, walk.now);
-}
-
-/** Time the pump needs for the room of an elastic pressure step. */
-function secondsFor(walk: Walk, pressure: number, orders: RiseOrders): number {
-  return orders.pump === undefined ? 0 : Math.abs(roomFor(walk, pressure)) / orders.pump;
 }
 
 const SMALLEST_STEP = 1e-7;
@@ -117,10 +112,11 @@ export function rise(
   for (;;) {
     if (mark >= orders.marks.length && !orders.beyond) return { kind: 'landed' };
     const target = orders.marks[mark];
-    const seconds = orders.pump === undefined ? 0 : step / orders.pump;
-    const landing = target !== undefined && expectedRise(walk, step) >= (target - walk.now.pressure) * 0.999;
-    const part = landing ? Math.min(1, (target - walk.now.pressure) / expectedRise(walk, step)) : 1;
-    const settled = landing ? pressureStep(walk, target, seconds * part) : pumpStep(walk, step, seconds);
+    const expected = expectedRise(walk, step);
+    const landing = target !== undefined && expected >= (target - walk.now.pressure) * 0.999;
+    const settled = landing
+      ? land(walk, target, orders)
+      : pumpStep(walk, step, orders.seconds(step, expected));
     if (settled.kind === 'failed') {
       step *= 0.4;
       if (step < SMALLEST_STEP * origin) return { kind: 'stuck', reason: settled.reason };
@@ -133,6 +129,9 @@ export function rise(
     step = nextStep(step, settled.iterations, walk.now.volume - origin, origin, settings);
   }
 }
+
+const land = (walk: Walk, target: number, orders: RiseOrders): Settled =>
+  pressureStep(walk, target, orders.seconds(roomFor(walk, target), target - walk.now.pressure));
 
 function nextStep(
   step: number,

@@ -1,0 +1,18 @@
+/** What other packages may use of the stretch. */
+export * from './collapse.ts';
+export * from './energy.ts';
+export {
+  type Forecast,
+  forecast,
+  type ForecastOrders,
+  GivenUp,
+  type Place,
+  type Remark,
+} from './forecast.ts';
+export { type Datum, type Moment, momentAt, type Phase, type Pumped } from './growth.ts';
+export type { Limit } from './limit.ts';
+export type { Released } from './release.ts';
+export { type RiseSettings, STANDARD_RISE } from './rise.ts';
+export * from './standoff.ts';
+export type { Unstretched } from './unstretched.ts';
+export * from './water.ts';
