@@ -1,3 +1,17 @@
 /** The steel, for other packages. */
 export type { Flow, FlowLaw } from './hardening.ts';
 export type { RateEffect, Steel } from './steel.ts';
+export { evaluateCoupon, type CouponResult } from './coupon/coupon.ts';
+export { type CouponFinding, type CouponVerdict, PLAUSIBLE } from './coupon/finding.ts';
+export { madeCoupon, type CouponRecipe, type CouponTruth } from './coupon/made.ts';
+export { NOMINAL_YOUNG, type CouponCurve, type CouponTest } from './coupon/record.ts';
+export {
+  type BrokeIn,
+  preloadResult,
+  type PreloadResult,
+  seamResult,
+  type SeamPlace,
+  type SeamResult,
+} from './coupon/seam.ts';
+export { YOUNG_RANGE } from './coupon/slope.ts';
+export { type Continuation, continuationOf, type TrueCurve, trueStressAt } from './coupon/true-curve.ts';

@@ -3,16 +3,14 @@
  * strain rate, and whether the test may speak for the steel. A bad test is an answer with findings, never a throw.
  */
 import { endOf, type CouponEnd } from './end.ts';
-import type { CouponFinding } from './finding.ts';
-import { clippedToGauge, withoutLonePoints } from './curve.ts';
-import { loadingCurve } from './loop.ts';
+import { implausible, verdictOn, type CouponFinding, type CouponVerdict } from './finding.ts';
+import { clippedToGauge, loadingCurve, withoutLonePoints } from './curve.ts';
 import { plateauOf, proofStrength, slackOf, sparseAt } from './proof.ts';
 import { rateOf } from './rate.ts';
 import { NOMINAL_YOUNG, type CouponCurve, type CouponTest } from './record.ts';
 import { elasticSlope, type ElasticSlope } from './slope.ts';
 import { slipsOf, type Slips } from './slip.ts';
 import { trueCurveOf, type TrueCurve } from './true-curve.ts';
-import { implausible, verdictOn, type CouponVerdict } from './verdict.ts';
 
 export interface CouponResult {
   /** Slope of the elastic part, MPa; absent where that part cannot carry one. */

@@ -1,16 +1,9 @@
-/** Order statistics of a list of numbers. */
+/** Extremes, middles and noise of a list of numbers. */
+import { quantile } from '../../stats/sample.ts';
 
-/** Middle of the list, between the two middles of an even one; NaN of nothing. */
-export const median = (values: readonly number[]): number => quantile(values, 0.5);
-
-/** Value below which the fraction `q` of the list lies, linear between neighbours; NaN of nothing. */
-export const quantile = (values: readonly number[], q: number): number => {
-  const sorted = values.toSorted((a, b) => a - b);
-  const place = q * (sorted.length - 1);
-  const low = Math.floor(place);
-  const part = place - low;
-  return part === 0 ? (sorted[low] ?? Number.NaN) : sorted[low] * (1 - part) + sorted[low + 1] * part;
-};
+/** Middle of the list; NaN of nothing. */
+export const median = (values: readonly number[]): number =>
+  values.length > 0 ? quantile(values, 0.5) : Number.NaN;
 
 /** Place of the first greatest value; -1 of nothing. (Spreading a long record into Math.max overflows the stack.) */
 export const placeOfGreatest = (values: readonly number[]): number => {

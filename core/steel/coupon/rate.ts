@@ -1,6 +1,7 @@
 /** Strain rate as measured, where the record has time. */
 import type { CouponFinding } from './finding.ts';
-import { median, quantile } from './order.ts';
+import { quantile } from '../../stats/sample.ts';
+import { median } from './order.ts';
 import type { CouponCurve, CouponTest } from './record.ts';
 
 /** Plastic strains between which the rate is taken: those of first yield and of a stretch with room to spare. */
