@@ -12,8 +12,6 @@ export interface Base {
   change(sql: string, ...values: readonly SqlValue[]): number;
   one(sql: string, ...values: readonly SqlValue[]): Row | undefined;
   all(sql: string, ...values: readonly SqlValue[]): Row[];
-  /** Row by row, for what is too long to hold. The base cannot be written while this is under way. */
-  each(sql: string, ...values: readonly SqlValue[]): IterableIterator<Row>;
   /** All of `work` or nothing. Takes the right to write at once, so that it never fails half way for a rival. */
   transaction<T>(work: () => T): T;
   /** Writes a whole copy to a new file while the base stays in use. */

@@ -72,13 +72,6 @@ describe.each(Object.entries(drivers))('a base through %s', (_, choice) => {
     base.close();
   });
 
-  it.skipIf(!here)('refuses a transaction within a transaction', () => {
-    const base = seated();
-    expect(() => base.transaction(() => base.transaction(() => 1))).toThrow(/within a transaction/);
-    expect(base.transaction(() => 2)).toBe(2);
-    base.close();
-  });
-
   it.skipIf(!here)('tells that another program holds the base, and carries on when it lets go', () => {
     const [mine, rival] = [seated(), open()];
     rival.run('BEGIN IMMEDIATE');
@@ -123,14 +116,6 @@ describe.each(Object.entries(drivers))('a base through %s', (_, choice) => {
     const copy = open('copy.db');
     expect(seats(copy)).toEqual([{ id: 7, mm: 1.5, mark: null }]);
     copy.close();
-    base.close();
-  });
-
-  it.skipIf(!here)('is read row by row', () => {
-    const base = seated();
-    base.change('INSERT INTO seat VALUES (5, 2.25, NULL)');
-    const seen = [...base.each('SELECT id FROM seat WHERE id < ? ORDER BY id', 99)].map((row) => row.id);
-    expect(seen).toEqual([5, 7]);
     base.close();
   });
 });

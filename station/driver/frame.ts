@@ -1,11 +1,10 @@
-/** What both drivers share: cached statements, one transaction at a time, and troubles told apart. */
+/** What both drivers share: cached statements, transactions, and troubles told apart. */
 import type { Base, Row, SqlValue } from './base.ts';
 
 export interface Statement {
   run(...values: readonly SqlValue[]): { readonly changes: number | bigint };
   get(...values: readonly SqlValue[]): Row | undefined;
   all(...values: readonly SqlValue[]): Row[];
-  iterate(...values: readonly SqlValue[]): IterableIterator<Row>;
 }
 
 /** The part of a driver that this program uses; node:sqlite and better-sqlite3 agree in it. */
@@ -41,7 +40,6 @@ export const openBase = (driver: Driver, file: string): Base => {
     statements.set(sql, known);
     return known;
   };
-  let within = false;
 
   return {
     driver: driver.name,
@@ -49,15 +47,8 @@ export const openBase = (driver: Driver, file: string): Base => {
     change: (sql, ...values) => guard(() => Number(prepared(sql).run(...values).changes)),
     one: (sql, ...values) => guard(() => prepared(sql).get(...values)),
     all: (sql, ...values) => guard(() => prepared(sql).all(...values)),
-    *each(sql, ...values) {
-      // A statement of its own: a cached one could be asked again while this is under way.
-      const rows = guard(() => connection.prepare(sql).iterate(...values));
-      for (const row of rows) yield row;
-    },
     transaction: (work) => {
-      if (within) throw new Error('a transaction was begun within a transaction');
       guard(() => connection.exec('BEGIN IMMEDIATE'));
-      within = true;
       try {
         const result = work();
         guard(() => connection.exec('COMMIT'));
@@ -65,8 +56,6 @@ export const openBase = (driver: Driver, file: string): Base => {
       } catch (error) {
         rollBack(connection);
         throw error;
-      } finally {
-        within = false;
       }
     },
     backup: async (copy) => {

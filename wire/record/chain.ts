@@ -19,7 +19,6 @@ export const entryDigest = (previous: string, entry: Entry, hash: ChainHash): st
 /** The end of a chain as it stands: what the next entry is tied to. */
 export interface End {
   readonly seq: number;
-  readonly run: number;
   readonly digest: string;
 }
 

@@ -25,6 +25,6 @@ export const sampleDrafts = (count: number): Draft[] =>
 
 export const sampleLines = (count: number, hash: ChainHash): string[] => {
   const digest = aboutDigest(sampleAbout, hash);
-  const links = tie({ seq: 0, run: 1, digest }, sampleDrafts(count), hash);
+  const links = tie({ seq: 0, digest }, sampleDrafts(count), hash);
   return [aboutLine(sampleAbout, digest), ...links.map(entryLine)];
 };
