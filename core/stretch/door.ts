@@ -14,5 +14,6 @@ export type { Limit } from './limit.ts';
 export type { Released } from './release.ts';
 export { type RiseSettings, STANDARD_RISE } from './rise.ts';
 export * from './standoff.ts';
+export { forecastToGrowth, type GrowthAnswer, type GrowthAsked } from './target.ts';
 export type { Unstretched } from './unstretched.ts';
 export * from './water.ts';

@@ -223,7 +223,8 @@ export const atHoopStrain = (vessel: ThinVessel, hoop: number): ThinState => {
   const shape = SHAPES[vessel.kind];
   return yieldingState(
     vessel,
-    root((plastic) => yieldingState(vessel, plastic).hoop - hoop, 0, hoop / shape.hoopFlow),
+    // A hair over the rigid answer, where the elastic strain is nothing and rounding decides the sign.
+    root((plastic) => yieldingState(vessel, plastic).hoop - hoop, 0, (1 + 1e-12) * (hoop / shape.hoopFlow)),
   );
 };
 

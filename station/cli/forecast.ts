@@ -1,0 +1,134 @@
+/** `hoopwright forecast`: how the tank grows, as lines, JSON, a table, or a drawing with its curve. */
+import { type Forecast, forecast, type ForecastOrders, forecastToGrowth } from '@hoopwright/core/stretch';
+import { type Duty, stretchPressure, type Tank } from '@hoopwright/core/tank';
+import { fromBar } from '@hoopwright/core/units';
+import { forecastFile, pathTable } from '@hoopwright/wire/forecast';
+import type { Command } from 'commander';
+import { BAD_INPUT, type Desk, DONE, Ending, METAL_SAYS_NO } from './desk.ts';
+import { answerOf } from './answer.ts';
+import { percentFrom, pressureFrom, pressuresFrom } from './quantity.ts';
+import { progressLine } from './progress.ts';
+import { type GoodTank, tankFrom } from './tankInput.ts';
+
+export interface ForecastOptions {
+  readonly to?: string;
+  readonly toGrowth?: string;
+  readonly left?: boolean;
+  readonly at?: string;
+  readonly json?: boolean;
+  readonly profile?: boolean;
+  readonly csv?: string;
+  readonly svg?: string;
+  readonly asGiven?: boolean;
+}
+
+export function forecastCommand(program: Command, desk: Desk, end: (code: number) => void): void {
+  program
+    .command('forecast')
+    .description('forecast the whole stretch of a tank')
+    .argument('<tank.json>', 'tank file; - for standard input')
+    .option(
+      '--to <pressure>',
+      'release at this pressure, e.g. 27bar (otherwise the stretch pressure of the duty)',
+    )
+    .option(
+      '--to-growth <percent>',
+      'release where the largest girth has grown so much, under pressure on arrival, e.g. 5%',
+    )
+    .option('--left', 'with --to-growth: the growth that is left after release')
+    .option('--at <pressures>', 'land on these pressures too, e.g. 4.5,9,13.5bar')
+    .option('--json', 'the forecast as JSON on standard output')
+    .option('--profile', 'with --json: the wall, place by place')
+    .option('--csv <file>', 'the path as a table; - for standard output')
+    .option('--svg <file>', 'the drawing, and beside it the curve as FILE-curve.svg')
+    .option('--as-given', 'take values that look implausible as they stand')
+    .action(async (path: string, options: ForecastOptions) => end(await runForecast(desk, path, options)));
+}
+
+async function runForecast(desk: Desk, path: string, options: ForecastOptions): Promise<number> {
+  const given = await tankFrom(desk, path, options.asGiven === true);
+  const result = forecastFor(desk, given, options);
+  const answer = answerOf(result, given.notes);
+  if (options.json === true) {
+    desk.out(
+      `${JSON.stringify(forecastFile(result, { ...answer, profile: options.profile === true }), undefined, 1)}\n`,
+    );
+  } else if (options.csv !== '-') desk.out(`${answer.lines.join('\n')}\n`);
+  await writeFiles(desk, result, answer, options);
+  if (options.json !== true) for (const text of answer.warnings) desk.err(`${text}\n`);
+  return burstsBefore(result) ? METAL_SAYS_NO : DONE;
+}
+
+async function writeFiles(
+  desk: Desk,
+  result: Forecast,
+  answer: ReturnType<typeof answerOf>,
+  options: ForecastOptions,
+): Promise<void> {
+  if (options.csv !== undefined) {
+    const table = pathTable(forecastFile(result, { ...answer, profile: false }));
+    if (options.csv === '-') desk.out(table);
+    else await desk.write(options.csv, table);
+  }
+  if (options.svg !== undefined) {
+    await desk.write(options.svg, answer.drawing());
+    await desk.write(besideSvg(options.svg), answer.curve());
+  }
+}
+
+/** tank.svg to tank-curve.svg. */
+export const besideSvg = (path: string): string => path.replace(/(\.svg)?$/i, '-curve.svg');
+
+export const burstsBefore = (result: Forecast): boolean =>
+  result.target !== undefined &&
+  (result.arrived === undefined || result.remarks.some((r) => r.code === 'bursts before target'));
+
+/** Runs the forecast that the options ask for, with a progress line when it takes over a second. */
+export function forecastFor(desk: Desk, { tank, duty }: GoodTank, options: ForecastOptions): Forecast {
+  if (options.to !== undefined && options.toGrowth !== undefined)
+    throw new Ending(
+      BAD_INPUT,
+      'came both --to and --to-growth, wanted one of them: the pressure or the growth at release',
+    );
+  if (options.left === true && options.toGrowth === undefined)
+    throw new Ending(
+      BAD_INPUT,
+      '--left says which growth --to-growth means; give --to-growth too, e.g. --to-growth 4% --left',
+    );
+  const progress = progressLine(desk, 'forecast');
+  const orders = ordersFor(tank, duty, options, progress.show);
+  try {
+    if (options.toGrowth === undefined) return forecast(tank, duty, orders);
+    const asked = { growth: percentFrom(options.toGrowth, '--to-growth'), left: options.left === true };
+    return forecastToGrowth(tank, duty, asked, orders).forecast;
+  } finally {
+    progress.clear();
+  }
+}
+
+function ordersFor(
+  tank: Tank,
+  duty: Duty | undefined,
+  options: ForecastOptions,
+  progress: NonNullable<ForecastOrders['progress']>,
+): ForecastOrders {
+  const target = options.to === undefined ? undefined : pressureFrom(options.to, '--to');
+  const asked = options.at === undefined ? [] : pressuresFrom(options.at, '--at');
+  return {
+    ...(target === undefined ? {} : { target }),
+    marks: [
+      ...asked,
+      ...roundMarks(target ?? (duty === undefined ? undefined : stretchPressure(duty)) ?? usualTop(tank)),
+    ],
+    progress,
+  };
+}
+
+/** Every half bar up to the release pressure: what a log sheet has lines for. */
+function roundMarks(top: number): number[] {
+  const step = fromBar(top > fromBar(100) ? 5 : 0.5);
+  return Array.from({ length: Math.min(400, Math.floor(top / step)) }, (_, i) => (i + 1) * step);
+}
+
+/** Without a duty: pressure at which the hoop of the barrel would stand at 600 MPa. */
+const usualTop = (tank: Tank): number => (600 * 2 * tank.courses[0].wall) / tank.insideDiameter;

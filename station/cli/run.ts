@@ -1,0 +1,50 @@
+/** The command line as one function: words in, exit code out. */
+import { Command, CommanderError } from 'commander';
+import { BAD_INPUT, type Desk, DONE, Ending, OUR_FAULT, reasonOf } from './desk.ts';
+import { forecastCommand } from './forecast.ts';
+import { schemaCommand } from './schema.ts';
+
+const CAUTION =
+  'Pressurised tanks kill. This supports judgement; it replaces neither the local rules for pressure equipment nor a licensed engineer.';
+
+export async function run(words: readonly string[], desk: Desk): Promise<number> {
+  let code: number = DONE;
+  const program = programFor(desk, (ended) => {
+    code = ended;
+  });
+  try {
+    await program.parseAsync([...words], { from: 'user' });
+    return code;
+  } catch (error) {
+    return codeOf(error, desk);
+  }
+}
+
+function programFor(desk: Desk, end: (code: number) => void): Command {
+  const program = new Command('hoopwright')
+    .description('Forecast, plan and record the cold stretching of a thin stainless propellant tank.')
+    .addHelpText('after', `\nExit codes: 0 done, 1 our fault, 2 bad input, 3 the metal says no.\n${CAUTION}`)
+    .exitOverride()
+    .configureOutput({ writeOut: (text) => desk.out(text), writeErr: (text) => desk.err(text) })
+    .showHelpAfterError('(--help lists the options)');
+  program.commandsGroup('Commands:');
+  forecastCommand(program, desk, end);
+  schemaCommand(program, desk);
+  for (const command of program.commands) {
+    command
+      .exitOverride()
+      .configureOutput({ writeOut: (text) => desk.out(text), writeErr: (text) => desk.err(text) });
+  }
+  return program;
+}
+
+function codeOf(error: unknown, desk: Desk): number {
+  if (error instanceof CommanderError) return error.exitCode === 0 ? DONE : BAD_INPUT;
+  if (error instanceof Ending) {
+    desk.err(`${error.message}\n`);
+    return error.code;
+  }
+  desk.err(`This is a fault of the program, not of your file: ${reasonOf(error)}\n`);
+  if (error instanceof Error && error.stack !== undefined) desk.err(`${error.stack}\n`);
+  return OUR_FAULT;
+}

@@ -1,0 +1,3 @@
+/** What other packages may use of the forecast as a file. */
+export * from './forecastFile.ts';
+export { type DecimalMark, pathTable } from './pathTable.ts';
