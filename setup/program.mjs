@@ -23,6 +23,7 @@ async function brought({ page }) {
     if (page) await ensurePage();
   } catch (error) {
     say(`The sources of this clone could not be built, so nothing was run. ${String(error)}`);
+    say('If a library is missing, `npm start` installs it.');
     process.exit(1);
   }
 }
