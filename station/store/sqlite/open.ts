@@ -1,6 +1,6 @@
 /** The store in one SQLite file of a data folder. */
 import { randomBytes } from 'node:crypto';
-import { chmodSync, existsSync, mkdirSync } from 'node:fs';
+import { chmodSync, closeSync, existsSync, mkdirSync, openSync } from 'node:fs';
 import { join } from 'node:path';
 import { openChosenBase } from '../../driver/choose.ts';
 import type { Store, Surroundings } from '../store.ts';
@@ -16,6 +16,8 @@ import { openTokens } from './tokens.ts';
 
 export const BASE_NAME = 'hoopwright.db';
 
+const OWNER_ONLY = 0o600;
+
 const REAL: Surroundings = { clock: () => Date.now(), dice: (bytes) => randomBytes(bytes) };
 
 /**
@@ -23,12 +25,10 @@ const REAL: Surroundings = { clock: () => Date.now(), dice: (bytes) => randomByt
  * Throws a sentence for a base that is foreign, newer than the program or damaged, and where there is no SQLite.
  */
 export const openStore = (dir: string, surroundings: Surroundings = REAL): Store => {
-  mkdirSync(dir, { recursive: true, mode: 0o700 });
-  const file = join(dir, BASE_NAME);
+  const file = privateFile(dir);
   const base = openChosenBase(file);
   try {
     migrate(base, file, MIGRATIONS);
-    chmodSync(file, 0o600);
   } catch (error) {
     base.close();
     throw error;
@@ -50,9 +50,25 @@ export const openStore = (dir: string, surroundings: Surroundings = REAL): Store
     backup: async (copy) => {
       if (existsSync(copy)) throw new Error(`${copy} is there already: name a file that is not.`);
       await base.backup(copy);
+      chmodSync(copy, OWNER_ONLY);
     },
     close: () => {
       base.close();
     },
   };
+};
+
+/** SQLite gives its log the rights of its file, so the file is made before it. */
+const privateFile = (dir: string): string => {
+  const file = join(dir, BASE_NAME);
+  try {
+    mkdirSync(dir, { recursive: true, mode: 0o700 });
+    closeSync(openSync(file, 'a'));
+    chmodSync(file, OWNER_ONLY);
+    return file;
+  } catch (cause) {
+    throw new Error(`The data folder ${dir} cannot be written: name another one in HOOPWRIGHT_DATA.`, {
+      cause,
+    });
+  }
 };

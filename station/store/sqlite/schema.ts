@@ -1,5 +1,6 @@
 /** The base, step by step. A step that has been released is never changed: a new one is added below it. */
 
+/** The triggers on INSERT also stop INSERT OR REPLACE, which deletes without asking the trigger on DELETE. */
 const PROJECTS = `
 CREATE TABLE project (
   id TEXT PRIMARY KEY,
@@ -22,6 +23,10 @@ CREATE TABLE version (
 CREATE INDEX version_parent ON version (project, parent);
 CREATE TRIGGER version_stays BEFORE UPDATE ON version BEGIN SELECT RAISE(ABORT, 'a version is never changed'); END;
 CREATE TRIGGER version_kept BEFORE DELETE ON version BEGIN SELECT RAISE(ABORT, 'a version is never deleted'); END;
+
+CREATE TRIGGER version_new BEFORE INSERT ON version
+WHEN EXISTS (SELECT 1 FROM version WHERE project = NEW.project AND number = NEW.number)
+BEGIN SELECT RAISE(ABORT, 'a version number is never given twice'); END;
 
 CREATE TABLE bytes (sha256 TEXT PRIMARY KEY, content BLOB NOT NULL) STRICT;
 
@@ -54,7 +59,6 @@ CREATE TABLE token (
 ) STRICT;
 `;
 
-/** The last trigger also stops INSERT OR REPLACE, which deletes without asking the trigger on DELETE. */
 const RECORDS = `
 CREATE TABLE record (
   number INTEGER PRIMARY KEY,
