@@ -1,7 +1,7 @@
 /**
  * The quick tank of the calibration: a long closed cylinder ramped to the stretch pressure and held there until its girth
  * grows by less than 0.1 %/h, at most four hours. Elastic-plastic with thinning and a logarithmic rate effect.
- * It stands in for the shell where thousands of tanks are stretched; the closed form is that of core/stretch/thinVessel.ts.
+ * It stands in for the shell where thousands of tanks are stretched; the closed form is that of core/stretch/thin/vessel.ts.
  */
 import type { Flow } from '../../core/steel/hardening.ts';
 

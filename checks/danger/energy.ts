@@ -1,12 +1,12 @@
-import { draining, collapsePressure } from '../../core/stretch/collapse.ts';
+import { draining, collapsePressure } from '../../core/stretch/danger/collapse.ts';
 import {
   gasEnergy,
   plugForce,
   trappedAirEnergy,
   wallEnergy,
   waterEnergy,
-} from '../../core/stretch/energy.ts';
-import { floorGovernsUpTo, standOff } from '../../core/stretch/standoff.ts';
+} from '../../core/stretch/danger/energy.ts';
+import { floorGovernsUpTo, standOff } from '../../core/stretch/danger/standoff.ts';
 import {
   type Check,
   PRINTED,

@@ -5,7 +5,7 @@ import {
 } from '../../core/steel/biaxial.ts';
 import { flowOf } from '../../core/steel/flow.ts';
 import { metalOf } from '../../core/steel/plane.ts';
-import { atHoopStrain, longCylinder, underPressure } from '../../core/stretch/thinVessel.ts';
+import { atHoopStrain, longCylinder, underPressure } from '../../core/stretch/thin/vessel.ts';
 import { type Check, plusMinus, type Source } from '../check.ts';
 import { MEAN_304L } from '../figures/karlson.ts';
 

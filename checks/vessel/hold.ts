@@ -7,9 +7,9 @@ import {
   netHardening,
   type Settling,
   settle,
-} from '../../core/stretch/creep.ts';
+} from '../../core/stretch/thin/creep.ts';
 import { seamBeside } from '../../core/stretch/seamStrip.ts';
-import { longCylinder, type ThinVessel } from '../../core/stretch/thinVessel.ts';
+import { longCylinder, type ThinVessel } from '../../core/stretch/thin/vessel.ts';
 import { drawnPerPressure } from '../../core/stretch/water.ts';
 import { type Check, PRINTED, percent, plusMinus, type Source } from '../check.ts';
 import { cylinderPath } from './rigid.ts';

@@ -5,7 +5,7 @@ import {
   svenssonPressure,
   tubeYieldPressure,
   volumeGrowthAtConstantLength,
-} from '../../core/stretch/instability.ts';
+} from '../../core/stretch/thin/instability.ts';
 import { type Check, PRINTED, plusMinus, type Source } from '../check.ts';
 
 const TABLE: readonly (readonly [n: number, mises: number, tresca: number, shear: number, sphere: number])[] =

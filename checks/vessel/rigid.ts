@@ -1,7 +1,7 @@
 /** A closed cylinder of radius over wall 1: pressure is then p r0/t0, as the tables print it. */
 import { root } from '../../core/math/root.ts';
 import type { Metal } from '../../core/steel/plane.ts';
-import { atHoopStrain, longCylinder, pressureMaximum } from '../../core/stretch/thinVessel.ts';
+import { atHoopStrain, longCylinder, pressureMaximum } from '../../core/stretch/thin/vessel.ts';
 
 export interface CylinderPath {
   nominalAt(hoop: number): number;

@@ -6,7 +6,7 @@ import {
   pressureMaximum,
   sphere,
   type ThinVessel,
-} from '../../core/stretch/thinVessel.ts';
+} from '../../core/stretch/thin/vessel.ts';
 import { type Check, percent, plusMinus, type Source } from '../check.ts';
 import { SOLID_LONG_CYLINDER, SOLID_SPHERE } from '../figures/solid-long.ts';
 

@@ -1,6 +1,6 @@
 /** What other packages may use of the stretch. */
-export * from './collapse.ts';
-export * from './energy.ts';
+export * from './danger/collapse.ts';
+export * from './danger/energy.ts';
 export {
   type Forecast,
   forecast,
@@ -13,7 +13,7 @@ export { type Datum, type Moment, momentAt, type Phase, type Pumped } from './gr
 export type { Limit } from './limit.ts';
 export type { Released } from './release.ts';
 export { type RiseSettings, STANDARD_RISE } from './rise.ts';
-export * from './standoff.ts';
+export * from './danger/standoff.ts';
 export { forecastToGrowth, type GrowthAnswer, type GrowthAsked } from './target.ts';
 export type { Unstretched } from './unstretched.ts';
 export * from './water.ts';

@@ -2,7 +2,7 @@
  * Published formulas for dished heads under pressure inside: thicknesses of EN 13445-3 7.5.3, the wrinkling pressures
  * of the knuckle, the limit pressure of Shield & Drucker. Each with the range it was made for.
  * Source keys: en-13445-3, galletly-1986, galletly-blachut-1985, shield-drucker-1961. All written from memory of the
- * sources and checked against worked figures (checks/heads.ts); ranges from memory, medium confidence.
+ * sources and checked against worked figures (checks/head/); ranges from memory, medium confidence.
  */
 
 /** Inside dimensions and wall of a torispherical head, mm. */

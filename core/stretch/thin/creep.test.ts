@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import { flowOf } from '../steel/flow.ts';
-import { metalOf } from '../steel/plane.ts';
+import { flowOf } from '../../steel/flow.ts';
+import { metalOf } from '../../steel/plane.ts';
 import { arrival, creepFor, creepRate, logarithmicCreep, settle } from './creep.ts';
-import { longCylinder, pressureMaximum, sphere } from './thinVessel.ts';
+import { longCylinder, pressureMaximum, sphere } from './vessel.ts';
 
 const flow = flowOf({ law: 'ludwigson', K: 1349, n: 0.497, k1: 5.144, k2: -21.3 });
 const PER_HOUR = 1e-3 / 3600;

@@ -3,9 +3,9 @@
  * of the plastic strain rate; at constant pressure the stress left over falls as the steel hardens, so the growth goes
  * with the logarithm of time. Time follows from the state alone (the stress ratio is fixed): t = integral of d ep / rate.
  */
-import { root } from '../math/root.ts';
-import { type Metal, RATE_FLOOR } from '../steel/plane.ts';
-import { equivalentUnder, type ThinState, type ThinVessel, thinState, underHold } from './thinVessel.ts';
+import { root } from '../../math/root.ts';
+import { type Metal, RATE_FLOOR } from '../../steel/plane.ts';
+import { equivalentUnder, type ThinState, type ThinVessel, thinState, underHold } from './vessel.ts';
 
 /** Where the valve is set: the plastic strain then, and the pressure kept from then on. */
 export interface HoldStart {

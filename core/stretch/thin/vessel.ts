@@ -9,10 +9,10 @@
  * Which stress: the flow curve and Hooke's law hold for the Kirchhoff stress (Cauchy stress times the volume ratio),
  * as in the shell. Independent solid finite elements say so: their thin-wall limit, 4.41619417 MPa for the cylinder
  * and 8.12955023 MPa for the sphere, is met to all digits with Kirchhoff and missed by 0.28 % and 0.34 % with Cauchy
- * stress (checks/thin-vessel.ts). Pressure acts on the mid-surface. An infinite Young's modulus makes it rigid-plastic.
+ * stress (checks/vessel/thin-vessel.ts). Pressure acts on the mid-surface. An infinite Young's modulus makes it rigid-plastic.
  */
-import { peak, root } from '../math/root.ts';
-import type { Metal } from '../steel/plane.ts';
+import { peak, root } from '../../math/root.ts';
+import type { Metal } from '../../steel/plane.ts';
 
 export interface ThinVessel {
   readonly kind: 'long cylinder' | 'sphere';

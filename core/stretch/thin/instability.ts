@@ -2,7 +2,7 @@
  * Pressure maximum of thin vessels of true stress = K strain^n, rigid-plastic, in closed form; first yield of a closed
  * tube. Source keys: hosford-caddell, zhu-leis, svensson-1958.
  */
-import { root } from '../math/root.ts';
+import { root } from '../../math/root.ts';
 
 /** Which stress counts: von Mises, Tresca, or the mean of the two (average shear stress, Zhu & Leis). */
 export type Criterion = 'von Mises' | 'Tresca' | 'average shear';

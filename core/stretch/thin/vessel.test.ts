@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { flowOf } from '../steel/flow.ts';
-import { metalOf } from '../steel/plane.ts';
+import { flowOf } from '../../steel/flow.ts';
+import { metalOf } from '../../steel/plane.ts';
 import {
   atHoopStrain,
   elasticState,
@@ -10,7 +10,7 @@ import {
   sphere,
   underPressure,
   yieldingState,
-} from './thinVessel.ts';
+} from './vessel.ts';
 
 const swift = flowOf({ law: 'swift', K: 1350, n: 0.45, e0: 0.0155 });
 const metal = metalOf(193e3, 0.29, swift);

@@ -1,6 +1,6 @@
 /** Energy held by a tank under pressure (N mm), and forces on what may fly. Source keys: pcc-2-2008, timoshenko-shells. */
-import { ATMOSPHERE } from '../units.ts';
-import { airVolume, type ThinBarrel, waterBulkModulus } from './water.ts';
+import { ATMOSPHERE } from '../../units.ts';
+import { airVolume, type ThinBarrel, waterBulkModulus } from '../water.ts';
 
 /** Elastic energy of the wall of a closed thin cylinder: p² r V (2.5 - 2 nu)/(2 E t). */
 export const wallEnergy = (barrel: ThinBarrel, pressure: number): number =>

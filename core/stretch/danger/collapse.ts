@@ -1,5 +1,5 @@
 /** Collapse of the barrel under suction: what draining with a shut vent does. Source key: windenburg-trilling-1934. */
-import { ATMOSPHERE } from '../units.ts';
+import { ATMOSPHERE } from '../../units.ts';
 
 export interface CollapseBarrel {
   readonly diameter: number;
