@@ -21,7 +21,7 @@ beforeEach(() => {
     mono_ms: 2.5 * i,
     wall_ms: 1_790_000_000_000 + 3 * i,
     kind: 'remark' as const,
-    body: { text: `“${i}”\r\n` },
+    body: { text: `“${i}”\r\n\uFFFD` },
   }));
   store.records.append({ record, kind: 'rehearsal' }, drafts);
   exportRecord(store.records, record, file);
@@ -52,6 +52,15 @@ describe('a record file', () => {
     const bytes = readFileSync(file);
     const at = bytes.indexOf('“4”');
     bytes[at] ^= 0x80;
+    writeFileSync(file, bytes);
+    expect(verifyRecordFile(file)).toMatchObject({ kind: 'altered', line: 6, entry: 5 });
+  });
+
+  it('is found altered where a lenient reader would read the same text', () => {
+    const bytes = readFileSync(file);
+    const mark = bytes.indexOf('\uFFFD', bytes.indexOf('“4”'));
+    bytes[mark] = 0xf0;
+    expect(bytes.toString('utf8')).toBe(readFileSync(file, 'utf8'));
     writeFileSync(file, bytes);
     expect(verifyRecordFile(file)).toMatchObject({ kind: 'altered', line: 6, entry: 5 });
   });
@@ -90,6 +99,7 @@ describe('a record file', () => {
     writeFileSync(long, lines.join('\n'));
     expect([...fileLines(long)]).toEqual(lines);
     writeFileSync(long, Buffer.alloc(9 << 20, 0x61));
+    expect([...fileLines(long)].map((line) => line.length)).toEqual([1]);
     expect(verifyRecordFile(long)).toMatchObject({ kind: 'altered', line: 1, why: 'the line is not JSON' });
   });
 
