@@ -20,6 +20,8 @@ export interface ShellSettings {
   readonly elements: number;
   /** Gauss points through the wall. */
   readonly layers: number;
+  /** Every element is split so often, along the same density: meshes of a convergence study. */
+  readonly split?: number;
 }
 
 export const STANDARD: ShellSettings = { elements: 160, layers: 5 };
@@ -59,7 +61,7 @@ export interface Shell {
 }
 
 export function shellOf(tank: Tank, settings: ShellSettings = STANDARD): Shell {
-  const mesh = meshOf(meridianOf(tank), settings.elements);
+  const mesh = meshOf(meridianOf(tank), settings.elements, settings.split ?? 1);
   const steels = [...new Set(mesh.pieces.map((p) => p.span.steel))];
   const n = mesh.pieces.length;
   const points = n * settings.layers;

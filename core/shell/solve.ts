@@ -41,9 +41,17 @@ export interface Solver {
   readonly gauge: number;
   /** Halves counted: 2 where only the bottom half is solved. */
   readonly copies: number;
+  /** Largest unbalanced force over the largest pressure force of a node that counts as equilibrium. */
+  readonly balance: number;
 }
 
-export function solverFor(shell: Shell, weight: number, gauge: number): Solver {
+/**
+ * Largest unbalanced force over the largest pressure force of a node that usually counts as equilibrium. Newton squares it with
+ * each iteration, so most steps end orders below.
+ */
+const BALANCE = 2e-5;
+
+export function solverFor(shell: Shell, weight: number, gauge: number, balance = BALANCE): Solver {
   return {
     shell,
     grips: gripsOf(shell),
@@ -51,14 +59,10 @@ export function solverFor(shell: Shell, weight: number, gauge: number): Solver {
     weight,
     gauge,
     copies: shell.mesh.half ? 2 : 1,
+    balance,
   };
 }
 
-/**
- * Largest unbalanced force over the largest pressure force of a node that counts as equilibrium. Newton squares it with
- * each iteration, so most steps end orders below.
- */
-const BALANCE = 2e-5;
 const ITERATION_CAP = 12;
 
 /**
@@ -84,7 +88,7 @@ export function settle(
     const miss = condition.value(trial.volume, trial.pressure);
     const unbalanced = largest(work.residual) / (largest(work.area) * forceScale(solver, trial));
     if (!Number.isFinite(unbalanced)) return failed('the forces are no longer numbers', iterations);
-    const balanced = unbalanced < BALANCE && Math.abs(miss) <= condition.tolerance && iterations > 0;
+    const balanced = unbalanced < solver.balance && Math.abs(miss) <= condition.tolerance && iterations > 0;
     if (!balanced && iterations >= ITERATION_CAP)
       return failed(`no balance in ${ITERATION_CAP} iterations`, iterations);
     if (balanced) return { kind: 'settled', iterations, negativePivots: 0 };
@@ -97,9 +101,9 @@ export function settle(
 
 const failed = (reason: string, iterations: number): Settled => ({ kind: 'failed', reason, iterations });
 
-/** Pressure whose forces the unbalanced ones are measured by: never under 0.01 MPa. */
+/** Pressure whose forces the unbalanced ones are measured by: never under 0.1 MPa. */
 const forceScale = (solver: Solver, trial: State): number =>
-  Math.max(Math.abs(trial.pressure), solver.weight * solver.shell.tank.length, 0.01);
+  Math.max(Math.abs(trial.pressure), solver.weight * solver.shell.tank.length, 0.1);
 
 function largest(x: Float64Array): number {
   let most = 0;

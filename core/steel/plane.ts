@@ -66,6 +66,8 @@ export const ANSWER_LENGTH = 8;
 const NEWTON_CAP = 60;
 /** Nearness at which one straight step more, without another look at the curve, leaves less than 1e-8 of the stress. */
 const NEAR = 5e-5;
+/** A point left on the curve by the last step is elastic until it is strained further, whatever the rounding. */
+const ON_THE_CURVE = 1e-7;
 const flowNow = new Float64Array(2);
 
 /** Writes flow stress and slope at plastic strain `ep` reached by `x` within `time` (0: no rate effect) into flowNow. */
@@ -115,7 +117,7 @@ export function returnToYield(
   let x = guess;
   if (!(guess > 0 && guess < high)) {
     flowStress(metal, ep, 0, time);
-    if (trial <= flowNow[0]) {
+    if (trial <= flowNow[0] * (1 + ON_THE_CURVE)) {
       elastic(out, sumTrial, gapTrial, a1, a2);
       return;
     }
@@ -147,7 +149,7 @@ export function returnToYield(
     if (next <= 0 && low === 0) {
       // The guess was of a plastic step; this one may be elastic.
       flowStress(metal, ep, 0, time);
-      if (trial <= flowNow[0]) {
+      if (trial <= flowNow[0] * (1 + ON_THE_CURVE)) {
         elastic(out, sumTrial, gapTrial, a1, a2);
         return;
       }

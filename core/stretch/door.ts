@@ -17,3 +17,6 @@ export * from './danger/standoff.ts';
 export { forecastToGrowth, type GrowthAnswer, type GrowthAsked } from './target.ts';
 export type { Unstretched } from './unstretched.ts';
 export * from './water.ts';
+export * from './thin/creep.ts';
+export * from './thin/instability.ts';
+export * from './thin/vessel.ts';

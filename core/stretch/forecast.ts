@@ -4,8 +4,8 @@
  */
 import { massOf, profileOf, type WallPlace } from '../shell/read.ts';
 import { shellOf, type ShellSettings, STANDARD } from '../shell/shell.ts';
-import { atPressure, settle, solverFor } from '../shell/solve.ts';
-import { cloneState, unformed } from '../shell/state.ts';
+import { solverFor } from '../shell/solve.ts';
+import { cloneState } from '../shell/state.ts';
 import { type Duty, type Hold, stretchPressure, type Tank } from '../tank/tank.ts';
 import { type Datum, datumOf, largestGrowth, type Moment, momentAt, pumpedFor } from './growth.ts';
 import { hold } from './hold.ts';
@@ -127,11 +127,8 @@ class Course {
     const upright = tank.stand?.axis === 'upright';
     const weight = upright ? waterDensity(tank.water.temperature) * GRAVITY : 0;
     const solver = solverFor(shell, weight, tank.stand?.gauge ?? tank.length / 2);
-    const filled = unformed(shell);
-    const settled = settle(solver, unformed(shell), filled, atPressure(0), 0);
-    if (settled.kind === 'failed') throw new Error(`the filled tank finds no balance: ${settled.reason}`);
-    this.walk = walkFrom(solver, filled);
-    this.datum = datumOf(solver, cloneState(filled));
+    this.walk = walkFrom(solver);
+    this.datum = datumOf(solver, cloneState(this.walk.now));
   }
 
   run(): Forecast {

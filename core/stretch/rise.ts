@@ -19,7 +19,7 @@ export interface RiseSettings {
 export const STANDARD_RISE: RiseSettings = {
   firstStep: 0.08,
   largestOfVolume: 0.02,
-  largestOfGrowth: 0.2,
+  largestOfGrowth: 0.1,
   quicken: 1.5,
   refine: 1,
 };

@@ -32,7 +32,15 @@ export interface Walk {
   readonly iterations: number[];
 }
 
-export function walkFrom(solver: Solver, state: State = unformed(solver.shell)): Walk {
+/** The filled tank at zero gauge: liquid head and the residual stress of rolling in balance. */
+export function filled(solver: Solver): State {
+  const state = unformed(solver.shell);
+  const settled = settle(solver, unformed(solver.shell), state, atPressure(0), 0);
+  if (settled.kind === 'failed') throw new Error(`the filled tank finds no balance: ${settled.reason}`);
+  return state;
+}
+
+export function walkFrom(solver: Solver, state: State = filled(solver)): Walk {
   return {
     solver,
     now: cloneState(state),
