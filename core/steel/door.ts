@@ -1,4 +1,6 @@
 /** The steel, for other packages. */
+export { AVERAGE_SHEAR_CLOSED_CYLINDER, biaxialFactorOf, hosfordClosedCylinder } from './biaxial.ts';
+export { firstYieldRefusal, flowOf } from './flow.ts';
 export type { Flow, FlowLaw } from './hardening.ts';
 export type { RateEffect, Steel } from './steel.ts';
 export { evaluateCoupon, type CouponResult } from './coupon/coupon.ts';
