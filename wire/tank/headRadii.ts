@@ -1,4 +1,5 @@
 /** Inside radii and depth of a head of the tank file, from what was given, the ratio or the DIN proportions. */
+import { dinRadii } from '@hoopwright/core/tank';
 import type { HeadFile } from './format/headFile.ts';
 
 export interface Radii {
@@ -9,12 +10,6 @@ export interface Radii {
 /** Ratio of a semi-ellipsoidal head for which neither ratio nor depth is given: the usual 2:1 head. */
 export const USUAL_RATIO = 2;
 
-/** R/Da and r/Da of the standards, Da the outside diameter (DIN 28011, DIN 28013; proportions from memory). */
-const DIN_PROPORTIONS = {
-  'DIN 28011': { crown: 1, knuckle: 0.1 },
-  'DIN 28013': { crown: 0.8, knuckle: 0.154 },
-} as const;
-
 type Torispherical = Extract<HeadFile, { shape: 'torispherical' }>;
 
 /** Radii of a torispherical head, or undefined where neither both radii nor a standard are given. */
@@ -23,10 +18,9 @@ export function torisphericalRadii(
   insideDiameter: number,
   wall: number,
 ): Radii | undefined {
-  const outside = insideDiameter + 2 * wall;
-  const standard = head.standard === undefined ? undefined : DIN_PROPORTIONS[head.standard];
-  const crown = head.crownRadius_mm ?? (standard === undefined ? undefined : standard.crown * outside);
-  const knuckle = head.knuckleRadius_mm ?? (standard === undefined ? undefined : standard.knuckle * outside);
+  const standard = head.standard === undefined ? undefined : dinRadii(head.standard, insideDiameter, wall);
+  const crown = head.crownRadius_mm ?? standard?.crownRadius;
+  const knuckle = head.knuckleRadius_mm ?? standard?.knuckleRadius;
   return crown === undefined || knuckle === undefined ? undefined : { crown, knuckle };
 }
 

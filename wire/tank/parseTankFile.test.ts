@@ -300,6 +300,11 @@ test.each<[string, (file: Json) => void, string]>([
     (file) => Object.assign(file.heads.bottom, { knuckleRadius_mm: 251 }),
     'heads.bottom.knuckleRadius_mm',
   ],
+  [
+    'one sphere called torispherical',
+    (file) => Object.assign(file.heads.bottom, { crownRadius_mm: 250, knuckleRadius_mm: 250 }),
+    'heads.bottom.knuckleRadius_mm',
+  ],
   ['only one radius', (file) => delete file.heads.bottom.knuckleRadius_mm, 'heads.bottom.knuckleRadius_mm'],
   [
     'radii and a standard',

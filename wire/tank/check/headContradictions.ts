@@ -1,7 +1,7 @@
 /** Heads that cannot be made as stated, and heads that hardly are. */
 import type { Issue } from '../../issue/issue.ts';
 import type { HeadFile } from '../format/headFile.ts';
-import { headWall, torisphericalRadii } from '../headRadii.ts';
+import { headWall, type Radii, torisphericalRadii } from '../headRadii.ts';
 import { odd } from './plausible.ts';
 import type { TankFile } from '../format/tankFile.ts';
 
@@ -80,6 +80,7 @@ function torisphericalFindings(
       ...twice,
       ...crownTooSmall(radii.crown, radius, path),
       ...knuckleTooLarge(radii.knuckle, radius, path),
+      ...noKnuckle(radii, radius, path),
     ],
     odd: [
       ...crownTooFlat(radii.crown, barrel.insideDiameter_mm + 2 * wall, path),
@@ -130,6 +131,19 @@ function knuckleTooLarge(knuckle: number, radius: number, path: string): Issue[]
       expected: `a knuckle radius of at most the inside radius of the barrel, ${radius} mm`,
       received: `${knuckle}`,
       suggestion: `give at most ${radius}; a common knuckle is a tenth of the diameter`,
+    },
+  ];
+}
+
+/** Crown and knuckle of the barrel's radius are one sphere. */
+function noKnuckle({ crown, knuckle }: Radii, radius: number, path: string): Issue[] {
+  if (crown > knuckle || crown < radius || knuckle > radius) return [];
+  return [
+    {
+      path: `${path}.knuckleRadius_mm`,
+      expected: `a knuckle radius under the crown radius, ${crown} mm`,
+      received: `${knuckle}`,
+      suggestion: 'give "shape": "hemispherical" without radii',
     },
   ];
 }

@@ -62,6 +62,8 @@ test('every number whose key has a unit tells that unit', () => {
     C: '°C',
     kg_per_m3: 'kg/m³',
     L_per_min: 'L/min',
+    mL_per_min: 'mL/min',
+    per_stroke: 'mL',
   };
   for (const { path } of numbers) {
     const key = String(path.findLast((step) => typeof step === 'string'));
