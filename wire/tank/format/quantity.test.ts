@@ -64,6 +64,7 @@ test('every number whose key has a unit tells that unit', () => {
     L_per_min: 'L/min',
     mL_per_min: 'mL/min',
     per_stroke: 'mL',
+    per_min: 'minute',
   };
   for (const { path } of numbers) {
     const key = String(path.findLast((step) => typeof step === 'string'));
