@@ -7,6 +7,8 @@ export type Standing =
   | 'from memory'
   /** Worked out by hand or by an independent program from the source named. */
   | 'computed from published'
+  /** The same from a formula remembered, not seen in print for this project. */
+  | 'computed from memory'
   /** Independent solid finite elements, made for this project. */
   | 'computed for this project'
   | 'common practice, no source';

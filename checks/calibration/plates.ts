@@ -4,14 +4,14 @@
  */
 import { type Dice } from '../../core/math/dice.ts';
 import { cholesky } from '../../core/math/cholesky.ts';
-import { BARREL_SHARE, BAD_SHARE, BAD_TIMES, type Level, scatterOf } from '../../core/steel/prior-scatter.ts';
-import { FACTORS, logStress, REFERENCE_RATE } from '../../core/steel/prior-curve.ts';
-import { BIAXIAL, platePrior, RATE, rateShare, ROLLING_SHARE } from '../../core/steel/prior.ts';
-import { COUPON_ERROR, ORDINARY_RATE } from '../../core/steel/evidence-coupon.ts';
-import { CERTIFICATE_ERROR, STRENGTH_RATE } from '../../core/steel/evidence-certificate.ts';
-import { logProof, logStrength, PROOF02_PLASTIC, PROOF10_PLASTIC } from '../../core/steel/prior-figures.ts';
-import { drawOf, type SteelDraw } from '../../core/steel/belief-draw.ts';
-import type { Certificate, Evidence, PlateCoupon, PlateInHand } from '../../core/steel/evidence.ts';
+import { BARREL_SHARE, BAD_SHARE, BAD_TIMES, type Level, scatterOf } from '../../core/steel/prior/scatter.ts';
+import { FACTORS, logStress, REFERENCE_RATE } from '../../core/steel/prior/shape.ts';
+import { BIAXIAL, platePrior, RATE, rateShare, ROLLING_SHARE } from '../../core/steel/prior/prior.ts';
+import { COUPON_ERROR, ORDINARY_RATE } from '../../core/steel/evidence/coupon.ts';
+import { CERTIFICATE_ERROR, STRENGTH_RATE } from '../../core/steel/evidence/certificate.ts';
+import { logProof, logStrength, PROOF02_PLASTIC, PROOF10_PLASTIC } from '../../core/steel/prior/figures.ts';
+import { drawOf, type SteelDraw } from '../../core/steel/belief/draw.ts';
+import type { Certificate, Evidence, PlateCoupon, PlateInHand } from '../../core/steel/evidence/evidence.ts';
 
 /** True uniaxial stress at a plastic strain, rate left out. */
 export type Curve = (ep: number) => number;

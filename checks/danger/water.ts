@@ -98,7 +98,7 @@ export const compression: Source = {
       unit: 'cm³',
       tolerance: percent(0.1),
       reason: 'two fits to different measurements',
-      standing: 'computed from published',
+      standing: 'computed from memory',
     },
   ],
 };

@@ -30,6 +30,12 @@ const HEADS = [
   },
 ];
 
+const AGAINST = {
+  crown: 'by the crown (e_s)',
+  knuckle: 'against yielding of the knuckle (e_y)',
+  wrinkling: 'against wrinkling of the knuckle (e_b)',
+};
+
 export const en13445: Source = {
   key: 'en-13445-3',
   citation: 'EN 13445-3, 7.5.3: torispherical ends (formulas from memory of the standard)',
@@ -43,20 +49,20 @@ export const en13445: Source = {
         unit: '1',
         tolerance: plusMinus(5e-5),
         reason: PRINTED,
-        standing: 'computed from published',
+        standing: 'computed from memory',
       }),
     ),
     ...HEADS.flatMap((head) =>
       (['crown', 'knuckle', 'wrinkling'] as const).map(
         (part): Check => ({
           id: `en-13445-3/${part}-${head.crownRadius}`,
-          what: `wall needed at the ${part}, Di 500, ${head.name}, f 160, Rp0.2 200 MPa, 10 bar`,
+          what: `wall needed ${AGAINST[part]}, Di 500, ${head.name}, f 160, Rp0.2 200 MPa, 10 bar`,
           ours: () => enThicknesses({ insideDiameter: 500, ...head }, design)[part],
           theirs: head[part],
           unit: 'mm',
           tolerance: plusMinus(5e-4),
           reason: PRINTED,
-          standing: 'computed from published',
+          standing: 'computed from memory',
         }),
       ),
     ),

@@ -54,7 +54,7 @@ export const kalpakjian: Source = {
       what: 'stress of the pure power law at 0.2 % plastic strain',
       ours: () => atProof(1275, 0.45),
       theirs: 78,
-      standing: 'from memory',
+      standing: 'computed from memory',
     } satisfies Check,
   ],
 };

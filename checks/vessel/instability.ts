@@ -58,7 +58,7 @@ export const svensson: Source = {
       unit: '',
       tolerance: plusMinus(0),
       reason: 'a range; here it is 2.7-8.0 %',
-      standing: 'from memory',
+      standing: 'computed from memory',
     },
   ],
 };
