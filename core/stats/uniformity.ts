@@ -34,7 +34,7 @@ const kolmogorovAbove = (x: number): number => {
 export const chiSquareOfCells = (values: readonly number[], cells: number): Verdict => {
   const expected = values.length / cells;
   if (expected < 5) throw new Error(`${values.length} values are too few for ${cells} cells`);
-  const counts = new Array<number>(cells).fill(0);
+  const counts = Array.from({ length: cells }, () => 0);
   for (const value of values) counts[Math.min(cells - 1, Math.floor(value * cells))] += 1;
   const statistic = counts.reduce((sum, count) => sum + (count - expected) ** 2 / expected, 0);
   return { statistic, chance: 1 - chiSquareBelow(statistic, cells - 1) };
