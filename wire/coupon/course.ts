@@ -1,0 +1,81 @@
+/** The rough course of a test, before anything is trusted: slope of the first part, highest stress, last strain. */
+import type { Picked } from './pick.ts';
+
+export interface Course {
+  /** Slope of load over stretch; absent where the first part has too few points. */
+  readonly slope?: number;
+  readonly high: number;
+  readonly far: number;
+}
+
+/** The same in MPa and 1. */
+export interface Scaled {
+  readonly modulus?: number;
+  readonly high: number;
+  readonly far: number;
+}
+
+/** Third largest, so that one or two wrong figures do not set the scale. */
+const highOf = (values: readonly number[]): number =>
+  values.toSorted((a, b) => b - a)[Math.min(2, values.length - 1)];
+
+/** Parts of the highest load between which the first rise is taken as nearly elastic. */
+const FROM = 0.05;
+const TO = 0.3;
+
+export const courseOf = (stretch: readonly number[], load: readonly number[]): Course => {
+  const high = highOf(load);
+  const passed = load.findIndex((value, k) => value > TO * high && (load[k + 1] ?? value) > TO * high);
+  const near = load.map((_, k) => k).filter((k) => k < passed && load[k] >= FROM * high);
+  if (near.length < 3 && passed > 0 && load[passed] < 0.45 * high) near.push(passed);
+  const slope =
+    near.length >= 2
+      ? slopeThrough(
+          near.map((k) => stretch[k]),
+          near.map((k) => load[k]),
+        )
+      : Number.NaN;
+  return { high, far: highOf(stretch), ...(slope > 0 && Number.isFinite(slope) && { slope }) };
+};
+
+const slopeThrough = (x: readonly number[], y: readonly number[]): number => {
+  const mean = (values: readonly number[]): number =>
+    values.reduce((sum, value) => sum + value, 0) / values.length;
+  const [mx, my] = [mean(x), mean(y)];
+  const sxx = x.reduce((sum, value) => sum + (value - mx) ** 2, 0);
+  return x.reduce((sum, value, k) => sum + (value - mx) * (y[k] - my), 0) / sxx;
+};
+
+export const scaledBy = (
+  { slope, high, far }: Course,
+  { strainFactor, stressFactor }: { strainFactor: number; stressFactor: number },
+): Scaled => ({
+  high: high * stressFactor,
+  far: far * strainFactor,
+  ...(slope !== undefined && { modulus: (slope * stressFactor) / strainFactor }),
+});
+
+/** Wide enough for a coarse or slipping beginning, narrow enough to part MPa from ksi and mm from inches. */
+const MODULUS = [60_000, 450_000] as const;
+/** Travel of the crosshead holds the give of the machine: a tenth or less of the steel's slope. */
+const MODULUS_OF_TRAVEL = [800, 100_000] as const;
+/** Highest stress of austenitic steel, from a test stopped after first yield to hard-rolled strip. */
+const HIGHEST = [170, 1700] as const;
+/** A test pulled well beyond yield has passed this stress. */
+const PULLED_FAR = 0.1;
+const HIGHEST_PULLED_FAR = 350;
+const FURTHEST = [0.002, 1.2] as const;
+
+/** Whether a reading suits a tensile test of austenitic steel. */
+export const fits = ({ modulus, high, far }: Scaled, { stretch }: Pick<Picked, 'stretch'>): boolean => {
+  const within = (value: number, [low, top]: readonly [number, number]): boolean =>
+    value >= low && value <= top;
+  const slopes = stretch.meaning === 'crosshead' ? MODULUS_OF_TRAVEL : MODULUS;
+  const slopeFits = modulus === undefined || within(modulus, slopes);
+  return (
+    slopeFits &&
+    within(high, HIGHEST) &&
+    within(far, FURTHEST) &&
+    (far < PULLED_FAR || high > HIGHEST_PULLED_FAR)
+  );
+};

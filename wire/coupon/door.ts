@@ -1,0 +1,5 @@
+/** Files of tensile tests. */
+export { type CouponRead, readCouponFile } from './coupon.ts';
+export type { CouponHints } from './hints.ts';
+export { type Note, noteText } from './note.ts';
+export type { Specimen } from './preface.ts';
