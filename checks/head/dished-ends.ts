@@ -1,4 +1,5 @@
 import { type Dish, DIN_PROPORTIONS, ellipsoid, torisphere } from '../../core/tank/dish.ts';
+import { nominalTorisphere } from '../../core/tank/wrinkle.ts';
 import { type Check, PRINTED, percent, plusMinus, type Source } from '../check.ts';
 
 const din = (standard: keyof typeof DIN_PROPORTIONS): Dish => {
@@ -66,5 +67,30 @@ export const ug32: Source = {
       reason: PRINTED,
       standing: 'published',
     },
+    ...[
+      {
+        name: 'crown',
+        what: 'crown radius',
+        ours: () => nominalTorisphere(1, 0.25, 0.003).crownRadius,
+        theirs: 0.9,
+      },
+      {
+        name: 'knuckle',
+        what: 'knuckle radius',
+        ours: () => nominalTorisphere(1, 0.25, 0.003).knuckleRadius,
+        theirs: 0.17,
+      },
+    ].map(
+      ({ name, what, ours, theirs }): Check => ({
+        id: `asme-viii-1/ellipsoid-${name}`,
+        what: `${what} over diameter of the torisphere that stands for a 2:1 ellipsoid`,
+        ours,
+        theirs,
+        unit: '1',
+        tolerance: plusMinus(0.005),
+        reason: PRINTED,
+        standing: 'published',
+      }),
+    ),
   ],
 };

@@ -5,7 +5,7 @@ import {
   ellipsoidMembrane,
   junctionStress,
 } from '../../core/tank/edge.ts';
-import { plateDeflection, plateLimitPressure, plateStress } from '../../core/tank/plate.ts';
+import { plateDeflection, plateLimitPressure, plateStress, type RoundPlate } from '../../core/tank/plate.ts';
 import { type Check, PRINTED, plusMinus, type Source } from '../check.ts';
 
 const edge = { radius: 250, wall: 2, young: 2e5, poisson: 0.3, pressure: 1 };
@@ -102,6 +102,14 @@ export const elasticShells: Source = {
       'closed form',
     ),
     one(
+      'ellipsoid-flat',
+      'ellipsoid 250 x 100: hoop stress at the equator over pa/t, 1 - 250²/(2 x 100²)',
+      () => ellipsoidMembrane(1, { a: 250, b: 100 }, 2).equatorHoop / UNIT,
+      -2.125,
+      1e-12,
+      'closed form',
+    ),
+    one(
       'ellipsoid-equator',
       'ellipsoid 2:1: hoop stress at the equator over pa/t',
       () => ellipsoidMembrane(1, { a: 250, b: 125 }, 2).equatorHoop / UNIT,
@@ -124,6 +132,8 @@ function placeOfLargest(): number {
   }
   return place;
 }
+
+const limit = (of: RoundPlate): number => (plateLimitPressure(of, 200) * 1e4) / (200 * 25);
 
 const plate = { radius: 100, thickness: 10, edge: 'clamped' } as const;
 const free = { ...plate, edge: 'free to turn' } as const;
@@ -149,18 +159,26 @@ export const roundPlates: Source = {
       5e-3,
     ),
     one(
+      'plate-clamped-deflection',
+      'clamped plate: deflection over p a⁴/(E t³), Poisson 0.3',
+      () => (plateDeflection(plate, 1, edge) * edge.young * 1e3) / 1e8,
+      0.171,
+      5e-4,
+    ),
+    one(
       'plate-deflection',
       'deflection free to turn over clamped',
       () => plateDeflection(free, 1, edge) / plateDeflection(plate, 1, edge),
       4.08,
       5e-3,
     ),
+    one('plate-limit', 'clamped plate: limit pressure a²/M0, von Mises', () => limit(plate), 12.5, 0.05),
     one(
-      'plate-limit',
-      'clamped plate: limit pressure a²/M0, von Mises',
-      () => (plateLimitPressure(plate, 200) * 1e4) / (200 * 25),
-      12.5,
-      0.05,
+      'plate-limit-free',
+      'plate free to turn: limit pressure a²/M0, von Mises',
+      () => limit(free),
+      6.51,
+      5e-3,
     ),
   ].map((check) => ({ ...check, id: check.id.replace('timoshenko-shells', 'timoshenko-plates') })),
 };

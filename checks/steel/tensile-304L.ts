@@ -2,7 +2,7 @@ import { flowOf } from '../../core/steel/flow.ts';
 import { metalOf } from '../../core/steel/plane.ts';
 import { cylinderPath } from '../vessel/rigid.ts';
 import { type Check, PRINTED, percent, plusMinus, type Source } from '../check.ts';
-import { FITS_304L, MEAN_304L, SMALL_BARS_304L } from '../figures/karlson.ts';
+import { FITS_304L, MEAN_304L } from '../figures/karlson.ts';
 
 const out = new Float64Array(2);
 const stressOf = (law: Parameters<typeof flowOf>[0], plastic: number): number => {
@@ -53,17 +53,6 @@ const nominalStrain = (
   standing: 'computed from published',
 });
 
-const rateStep = (i: number, theirs: number): Check => ({
-  id: `karlson-2023/per-efold-${MEAN_304L.plastic[i]}`,
-  what: `rise of flow stress per e-fold of rate, small bars, plastic strain ${MEAN_304L.plastic[i]}`,
-  ours: () => (SMALL_BARS_304L[1].stress[i] - SMALL_BARS_304L[0].stress[i]) / Math.log(100),
-  theirs,
-  unit: 'MPa',
-  tolerance: plusMinus(0.05),
-  reason: PRINTED,
-  standing: 'computed from published',
-});
-
 export const tensile304L: Source = {
   key: 'karlson-2023',
   citation:
@@ -74,9 +63,6 @@ export const tensile304L: Source = {
     fit('swift', 7, 0.5),
     fit('voce', 10, 0.5),
     fit('hollomon', 60, 0.6),
-    rateStep(0, 6.1),
-    rateStep(2, 3.5),
-    rateStep(4, 2.4),
     nominalStrain(FITS_304L.ludwigson, 'Ludwigson fit', 405, 0.0586),
     nominalStrain(FITS_304L.ludwigson, 'Ludwigson fit', 410, 0.0627),
     nominalStrain(mean, 'mean curve', 405, 0.0564),

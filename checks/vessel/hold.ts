@@ -7,6 +7,7 @@ import {
   netHardening,
   type Settling,
   settle,
+  uptake,
 } from '../../core/stretch/thin/creep.ts';
 import { seamBeside } from '../../core/stretch/seamStrip.ts';
 import { longCylinder, type ThinVessel } from '../../core/stretch/thin/vessel.ts';
@@ -119,7 +120,7 @@ export const hold: Source = {
     {
       id: 'hold-figures/open-valve',
       what: 'water the growing wall takes up at 0.1 %/h at constant pressure, 350 L',
-      ours: () => (VOLUME * 2 * SETTLED_RATE * 60) / 1e3,
+      ours: () => (uptake(VOLUME, SETTLED_RATE) * 60) / 1e3,
       theirs: 12,
       unit: 'mL/min',
       tolerance: plusMinus(0.5),

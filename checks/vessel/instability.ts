@@ -60,6 +60,16 @@ export const svensson: Source = {
       reason: 'a range; here it is 2.7-8.0 %',
       standing: 'computed from memory',
     },
+    {
+      id: 'svensson-1958/hand',
+      what: 'Rm 580 MPa, n 0.3, inside radius 300, outside 302 mm',
+      ours: () => svenssonPressure(0.3, 580, { inside: 300, outside: 302 }),
+      theirs: 3.5414,
+      unit: 'MPa',
+      tolerance: plusMinus(5e-5),
+      reason: 'by hand: 580 (0.25/0.527) (2.71828/0.3)^0.3 ln(302/300)',
+      standing: 'computed from memory',
+    },
   ],
 };
 

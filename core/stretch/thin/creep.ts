@@ -79,6 +79,9 @@ export const netHardening = (vessel: ThinVessel, plastic: number, pressure: numb
   return flow[1] - underHold(vessel, equivalent).stress + (equivalent / pressure) * fall;
 };
 
+/** Water that a long closed cylinder (mm³) takes up while its hoop strain grows by `hoopRate` per second, mm³/s. */
+export const uptake = (volume: number, hoopRate: number): number => 2 * volume * hoopRate;
+
 /** Plastic strain rate and hoop strain rate (1/s) at a plastic strain under a pressure; zero where nothing creeps. */
 export const creepRate = (
   vessel: ThinVessel,

@@ -81,3 +81,16 @@ test('where the curve outruns the thinning to the end, there is no maximum', () 
   const steep = flowOf({ law: 'ludwigson', K: 1, n: 0.5, k1: 5.3, k2: 1.8 });
   expect(pressureMaximum(longCylinder(metalOf(Infinity, 0.3, steep), 251, 2.1))).toBeUndefined();
 });
+
+test('the volume is that of the inside surface', () => {
+  const [tube, ball] = vessels;
+  const wide = yieldingState(tube, 0.06);
+  const inside = (radius: number, wall: number): number => radius - wall / 2;
+  const ratio = inside(wide.radius, wide.wall) / inside(251, 2.1);
+  expect(wide.volumeGrowth).toBeCloseTo(ratio ** 2 * Math.exp(wide.axial) - 1, 12);
+  const round = yieldingState(ball, 0.06);
+  expect(round.volumeGrowth).toBeCloseTo((inside(round.radius, round.wall) / inside(247, 1.9)) ** 3 - 1, 12);
+  // Small pressure: V p r/(E t) (2.5 - 2 nu), less the share of the thinning wall, t/r.
+  const elastic = elasticState(tube, 0, 0.4).volumeGrowth;
+  expect(elastic / (((0.4 * 251) / (193e3 * 2.1)) * (2.5 - 0.58))).toBeCloseTo(1, 1);
+});
