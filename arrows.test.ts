@@ -15,7 +15,7 @@ interface Exception {
 const EXCEPTIONS: readonly Exception[] = [];
 
 const PACKAGES = ['core', 'wire', 'report', 'station', 'web'];
-const paths = PACKAGES.flatMap(filesIn);
+const paths = PACKAGES.flatMap((own) => filesIn(own));
 const isSource = (path: string): boolean => /(?<!\.d)\.tsx?$/.test(path);
 const files = paths
   .filter(isSource)

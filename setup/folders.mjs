@@ -15,13 +15,14 @@ const TEST = /\.test\.tsx?$/;
 /**
  * Every file below a folder of the clone, as paths from the root with forward slashes.
  * @param {string} folder
+ * @param {string} [base] another root, for tests
  * @returns {string[]}
  */
-export function filesIn(folder) {
-  const entries = readdirSync(inRoot(folder), { withFileTypes: true });
+export function filesIn(folder, base = root) {
+  const entries = readdirSync(join(base, folder), { withFileTypes: true });
   return entries.flatMap((entry) => {
     const path = posix.join(folder, entry.name);
-    if (entry.isDirectory()) return NOT_OURS.has(entry.name) ? [] : filesIn(path);
+    if (entry.isDirectory()) return NOT_OURS.has(entry.name) ? [] : filesIn(path, base);
     return [path];
   });
 }
@@ -29,18 +30,18 @@ export function filesIn(folder) {
 /** @param {string} folder */
 export const testsIn = (folder) => filesIn(folder).filter((path) => TEST.test(path));
 
-/** What takes part in a build. @param {string} folder */
-const sourcesIn = (folder) => filesIn(folder).filter((path) => !TEST.test(path));
-
 /**
- * Changes when a file is edited, added, renamed or removed. Reads dates and sizes, not contents: it runs at each start.
+ * Changes when a source is edited, added, renamed or removed, and not when a test is. Reads dates and sizes, not
+ * contents: it runs at each start.
  * @param {string[]} folders
+ * @param {string} [base] another root, for tests
  */
-export function fingerprint(folders) {
-  const files = [...folders.flatMap(sourcesIn).sort(), 'package-lock.json', 'setup/build.mjs'];
-  const lines = files.map((file) => {
-    const { mtimeMs, size } = statSync(inRoot(file));
-    return `${file} ${mtimeMs} ${size}`;
+export function fingerprint(folders, base = root) {
+  const sources = folders.flatMap((folder) => filesIn(folder, base)).filter((path) => !TEST.test(path));
+  const lines = [...sources.sort(), 'package-lock.json', 'setup/build.mjs'].map((file) => {
+    // A file may go while we look.
+    const found = statSync(join(base, file), { throwIfNoEntry: false });
+    return `${file} ${found?.mtimeMs} ${found?.size}`;
   });
   return createHash('sha256').update(lines.join('\n')).digest('hex');
 }

@@ -2,6 +2,7 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { existsInRoot, inRoot, leaveMark, markAt } from './folders.mjs';
+import { treeHolds } from './lockfile.mjs';
 import { npm, say } from './run.mjs';
 
 const MARK = 'node_modules/.hoopwright-lock';
@@ -51,14 +52,7 @@ function mark() {
 /** True if somebody has just run `npm install`: npm's own list of the tree says the same as the lockfile. */
 function treeMatchesLockfile() {
   if (!existsInRoot(NPM_TREE)) return false;
-  const tree = JSON.parse(markAt(NPM_TREE)).packages;
-  const lock = JSON.parse(markAt('package-lock.json')).packages;
-  const inPlace = Object.keys(lock).every(
-    (path) =>
-      !path.includes('node_modules/') ||
-      (tree[path] ? tree[path].version === lock[path].version : lock[path].optional),
-  );
-  return inPlace && Object.keys(tree).every((path) => lock[path]);
+  return treeHolds(JSON.parse(markAt(NPM_TREE)), JSON.parse(markAt('package-lock.json')));
 }
 
 async function install() {
