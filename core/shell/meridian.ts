@@ -158,9 +158,12 @@ function barrelSpans(tank: Tank, inside: number, referenceWall: number): Span[] 
   }
   for (const edge of courseEdges(tank)) cuts.add(edge);
   for (const baffle of tank.baffles) cuts.add(baffle.at);
-  const heights = [...cuts].sort((a, b) => a - b);
+  const heights = [...cuts].sort((a, b) => a - b).filter((z, i, all) => i === 0 || z - all[i - 1] > SAME_PLACE);
   return heights.slice(1).map((to, i) => barrelSpan(tank, curve, heights[i], to, referenceWall));
 }
+
+/** Cuts nearer than this are one, mm: lengths that sum to the barrel's leave rounding. */
+const SAME_PLACE = 1e-6;
 
 function courseEdges(tank: Tank): number[] {
   let top = 0;

@@ -20,3 +20,6 @@ export * from './water.ts';
 export * from './thin/creep.ts';
 export * from './thin/instability.ts';
 export * from './thin/vessel.ts';
+export * from './day/rest.ts';
+export * from './day/stored.ts';
+export * from './day/leak.ts';

@@ -3,7 +3,7 @@ import { midPlastic, profileOf, thicknessAt, type WallPlace } from '../shell/rea
 import type { Solver } from '../shell/solve.ts';
 import { cloneState, type State } from '../shell/state.ts';
 import { type Datum, type Moment, momentAt } from './growth.ts';
-import { pressureStep, walkFrom } from './walk.ts';
+import { pressureStep, turn, type Walk, walkFrom } from './walk.ts';
 
 export interface Released {
   readonly moments: readonly Moment[];
@@ -16,7 +16,11 @@ export interface Released {
   readonly newYield: number;
 }
 
-const RELEASE_STEPS = 5;
+/** Shares of the pressure that the usual release steps leave. */
+const LEAVES = [0.8, 0.6, 0.4, 0.2, 0];
+/** A release takes seconds: time enough for the rate effect to count a step as one, too little to creep. */
+const STEP_TIME = 2;
+const SMALLEST_PART = 1 / 256;
 /** New plastic strain at mid-wall that counts as yielding again. */
 const AGAIN = 1e-6;
 
@@ -24,12 +28,12 @@ const AGAIN = 1e-6;
 export function release(datum: Datum, state: State, time: number): Released | { readonly reason: string } {
   const { solver } = datum;
   const walk = walkFrom(solver, state);
-  const from = state.pressure;
+  walk.time = time;
   const moments: Moment[] = [];
-  for (let k = 1; k <= RELEASE_STEPS; k++) {
-    const settled = pressureStep(walk, from * (1 - k / RELEASE_STEPS), 0);
-    if (settled.kind === 'failed') return { reason: settled.reason };
-    moments.push(momentAt(datum, cloneState(walk.now), 'release', time));
+  for (const share of LEAVES) {
+    const reason = letDown(walk, state.pressure * share);
+    if (reason !== undefined) return { reason };
+    moments.push(momentAt(datum, cloneState(walk.now), 'release', walk.time));
   }
   const left = moments[moments.length - 1];
   return {
@@ -37,8 +41,22 @@ export function release(datum: Datum, state: State, time: number): Released | { 
     left,
     profile: profileOf(solver.shell, left.state),
     wall: barrelWall(datum, left.state),
-    newYield: yieldAgain(solver, datum, left.state, from),
+    newYield: yieldAgain(solver, datum, left.state, state.pressure),
   };
+}
+
+/** Lets the pressure down to `target`, in halves where a stride fails. Returns why it could not. */
+function letDown(walk: Walk, target: number): string | undefined {
+  const whole = walk.now.pressure - target;
+  let stride = whole;
+  while (walk.now.pressure > target) {
+    const settled = pressureStep(walk, Math.max(target, walk.now.pressure - stride), STEP_TIME);
+    if (settled.kind === 'settled') continue;
+    turn(walk);
+    stride *= 0.5;
+    if (stride < SMALLEST_PART * whole) return settled.reason;
+  }
+  return undefined;
 }
 
 function barrelWall(datum: Datum, state: State): { thinnest: number; mean: number } {

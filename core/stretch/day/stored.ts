@@ -1,5 +1,5 @@
 /** Energy that a stretched tank holds at its highest pressure, share by share (N mm), from the forecast of that very tank. */
-import { trappedAirEnergy, waterEnergy } from '../energy.ts';
+import { trappedAirEnergy, waterEnergy } from '../danger/energy.ts';
 import type { Forecast } from '../forecast.ts';
 import type { Moment } from '../growth.ts';
 

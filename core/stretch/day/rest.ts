@@ -7,7 +7,7 @@ import type { Moment } from '../growth.ts';
  * Published practice of cold stretching: under 0.1 %/h, at least an hour, rate over the last half hour; half an hour for
  * small vessels (from memory, medium confidence).
  */
-export interface SettlingRule {
+export interface RestRule {
   /** Growth of girth per second, as a fraction. */
   readonly rate: number;
   /** s. */
@@ -17,9 +17,9 @@ export interface SettlingRule {
   readonly cap: number;
 }
 
-export const USUAL_RULE: SettlingRule = { rate: SETTLED_RATE, window: 1800, atLeast: 3600, cap: 4 * 3600 };
+export const USUAL_REST: RestRule = { rate: SETTLED_RATE, window: 1800, atLeast: 3600, cap: 4 * 3600 };
 
-export interface Settling {
+export interface Rest {
   /** False: the cap comes first. */
   readonly settled: boolean;
   /** s after arrival; the cap where it does not settle. */
@@ -34,9 +34,9 @@ export interface Settling {
  * @param hold moments of the hold with the arrival first, in order of time, reaching to the cap of the rule (a steel
  * without a rate effect has one moment only: it is settled as soon as the rule allows)
  */
-export function settling(hold: readonly Moment[], rule: SettlingRule = USUAL_RULE): Settling {
+export function restAfter(hold: readonly Moment[], rule: RestRule = USUAL_REST): Rest {
   if (hold.length === 0) throw new Error('a hold without a moment cannot settle');
-  const at = (time: number): Settling => {
+  const at = (time: number): Rest => {
     const grown = growthAt(hold, time) - growthAt(hold, time - rule.window);
     return { settled: true, time, growth: growthAt(hold, time), rate: grown / rule.window };
   };
