@@ -158,7 +158,9 @@ function barrelSpans(tank: Tank, inside: number, referenceWall: number): Span[] 
   }
   for (const edge of courseEdges(tank)) cuts.add(edge);
   for (const baffle of tank.baffles) cuts.add(baffle.at);
-  const heights = [...cuts].sort((a, b) => a - b).filter((z, i, all) => i === 0 || z - all[i - 1] > SAME_PLACE);
+  const heights = [...cuts]
+    .sort((a, b) => a - b)
+    .filter((z, i, all) => i === 0 || z - all[i - 1] > SAME_PLACE);
   return heights.slice(1).map((to, i) => barrelSpan(tank, curve, heights[i], to, referenceWall));
 }
 

@@ -21,14 +21,18 @@ const FIRST_STEP = 0.5;
 const LENGTHEN = 1.12;
 
 /**
- * Runs a hold. Without a rate effect nothing moves, and one step says so. Backward Euler in steps that lengthen by 12 %:
+ * Runs a hold. Without a rate effect nothing moves and only the clock goes on. Backward Euler in steps that lengthen by 12 %:
  * 0.3 % of the creep off the closed form of a long cylinder (checks).
  */
 export function hold(walk: Walk, datum: Datum, orders: HoldOrders): Settled | undefined {
-  const creeps = walk.solver.shell.metals.some((metal) => metal.viscosity > 0);
+  if (!walk.solver.shell.metals.some((metal) => metal.viscosity > 0)) {
+    walk.time += orders.time;
+    orders.watch(walk);
+    return undefined;
+  }
   const end = walk.time + orders.time;
   const condition = orders.valve === 'open' ? atPressure(walk.now.pressure) : shutValve(walk, datum);
-  let step = creeps ? Math.min(FIRST_STEP, orders.time) : orders.time;
+  let step = Math.min(FIRST_STEP, orders.time);
   let failed: Settled | undefined;
   turn(walk);
   while (walk.time < end - 1e-9) {

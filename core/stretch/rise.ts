@@ -92,6 +92,7 @@ export function elasticStride(walk: Walk, orders: RiseOrders): YieldPoint {
     pressureStep(walk, mark, orders.seconds(roomFor(walk, mark), mark - walk.now.pressure));
     if (orders.watch(walk)) break;
   }
+  walk.elasticRoom = walk.now.volume - before.volume;
   return firstYieldAhead(walk.solver, before, walk.now);
 }
 
@@ -104,8 +105,7 @@ export function rise(
   orders: RiseOrders,
   settings: RiseSettings = STANDARD_RISE,
 ): RiseEnd {
-  const elastic = Math.max(walk.now.volume - origin, 1e-6 * origin);
-  let step = (settings.firstStep * elastic) / settings.refine;
+  let step = Math.max((settings.firstStep * walk.elasticRoom) / settings.refine, walk.stride);
   let highest = walk.now.pressure;
   let mark = 0;
   while (mark < orders.marks.length && orders.marks[mark] <= walk.now.pressure * (1 + 1e-12)) mark++;
@@ -127,6 +127,7 @@ export function rise(
     if (walk.now.pressure < highest * (1 - 1e-4)) return { kind: 'past maximum' };
     highest = Math.max(highest, walk.now.pressure);
     step = nextStep(step, settled.iterations, walk.now.volume - origin, origin, settings);
+    walk.stride = step;
   }
 }
 

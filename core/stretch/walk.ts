@@ -27,6 +27,10 @@ export interface Walk {
   readonly past: Increment[];
   /** Plastic increments of the last step, where the next return to yield starts looking. */
   readonly lastPlastic: Float64Array;
+  /** Room made by the elastic stride, mm³: what the first plastic steps are measured by. */
+  elasticRoom: number;
+  /** Plastic step that the rise would take next, mm³; 0 where it must feel its way. */
+  stride: number;
   readonly cuts: Cut[];
   /** Iterations of every kept step. */
   readonly iterations: number[];
@@ -48,6 +52,8 @@ export function walkFrom(solver: Solver, state: State = filled(solver)): Walk {
     trial: cloneState(state),
     past: [],
     lastPlastic: new Float64Array(state.plasticEq.length),
+    elasticRoom: 1e-4 * state.volume,
+    stride: 0,
     cuts: [],
     iterations: [],
   };
@@ -56,6 +62,7 @@ export function walkFrom(solver: Solver, state: State = filled(solver)): Walk {
 /** Forgets the direction: after a turn (release, hold) the last increments say nothing of the next. */
 export function turn(walk: Walk): void {
   walk.past.length = 0;
+  walk.stride = 0;
 }
 
 /**

@@ -20,6 +20,3 @@ export function smallestLeak(blurs: readonly Blur[], detection: number): Smalles
   const all = Math.hypot(...blurs.map((blur) => blur.rate));
   return { rate: detection * all, blurs: [...blurs].sort((a, b) => b.rate - a.rate) };
 }
-
-/** Water that the wall takes up per second while its girths grow at `rate` (fraction per second). */
-export const uptake = (volumePerGrowth: number, rate: number): number => volumePerGrowth * rate;
