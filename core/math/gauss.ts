@@ -27,7 +27,8 @@ export function gaussPoints(n: number): GaussRule {
 function legendre(n: number, x: number): { value: number; derivative: number } {
   let previous = 1;
   let value = x;
-  for (let k = 2; k <= n; k++) [previous, value] = [value, ((2 * k - 1) * x * value - (k - 1) * previous) / k];
+  for (let k = 2; k <= n; k++)
+    [previous, value] = [value, ((2 * k - 1) * x * value - (k - 1) * previous) / k];
   return n === 1
     ? { value: x, derivative: 1 }
     : { value, derivative: (n * (x * value - previous)) / (x * x - 1) };
