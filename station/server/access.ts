@@ -1,0 +1,64 @@
+/** Who asks, and may they: the laptop's own page anything, a writer's link edits, a viewer's link reads. */
+import type { MiddlewareHandler } from 'hono';
+import { deleteCookie, getCookie, setCookie } from 'hono/cookie';
+import type { Tokens } from '../store/store.ts';
+import { refuse } from './answer.ts';
+import { type Asked, type Env, type Who, isLoopback, remoteOf } from './env.ts';
+
+/** What a proxy adds. One that runs on the laptop would make the whole network look like the laptop. */
+const FORWARDED = ['forwarded', 'x-forwarded-for', 'x-real-ip', 'via'];
+
+const COOKIE_DAYS = 7;
+
+/** Browsers send cookies to every port of a host, so the name tells two servers on one host apart. */
+const cookieName = (c: Asked): string => `hoopwright-${c.req.header('host')?.split(':').at(-1) ?? ''}`;
+
+export const letIn = (c: Asked, secret: string): void =>
+  setCookie(c, cookieName(c), secret, {
+    httpOnly: true,
+    sameSite: 'Strict',
+    path: '/',
+    maxAge: COOKIE_DAYS * 24 * 3600,
+  });
+
+export const letOut = (c: Asked): void => void deleteCookie(c, cookieName(c), { path: '/' });
+
+export const whoAsks =
+  (tokens: Tokens): MiddlewareHandler<Env> =>
+  async (c, next) => {
+    c.set('who', whoOf(c, tokens));
+    await next();
+  };
+
+const whoOf = (c: Asked, tokens: Tokens): Who => {
+  const direct = FORWARDED.every((name) => c.req.header(name) === undefined);
+  if (direct && isLoopback(remoteOf(c))) return { kind: 'own' };
+  const secret = getCookie(c, cookieName(c));
+  const token = secret === undefined ? undefined : tokens.check(secret);
+  return token ? { kind: 'token', token } : { kind: 'nobody' };
+};
+
+/** From the network nothing is read without a token, and nothing written with a viewer's. */
+export const accessCheck: MiddlewareHandler<Env> = async (c, next) => {
+  const who = c.get('who');
+  if (c.req.path === '/api/entrance' || who.kind === 'own') return next();
+  if (who.kind === 'nobody')
+    return turnedAway(c, 401, 'a link with a token', 'none, or one that was revoked');
+  const reads = c.req.method === 'GET' || c.req.method === 'HEAD';
+  if (reads || who.token.role === 'writer') return next();
+  return turnedAway(c, 403, 'a link for writing', 'a link for reading');
+};
+
+/** What only the laptop itself may do. */
+export const ownOnly: MiddlewareHandler<Env> = async (c, next) => {
+  if (c.get('who').kind === 'own') return next();
+  return turnedAway(c, 403, 'the laptop on which the server runs', 'another machine');
+};
+
+const turnedAway = (c: Asked, status: 401 | 403, expected: string, received: string): Response =>
+  refuse(c, status, {
+    path: 'access',
+    expected,
+    received,
+    suggestion: 'ask at the laptop for a link',
+  });
