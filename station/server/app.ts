@@ -61,7 +61,7 @@ const apiOf = ({ store, addresses, pool, check = isJson, ...parts }: AppParts): 
     )
     .route('/entrance', entranceRoutes(tokens))
     .route('/tokens', tokenRoutes(tokens, addresses))
-    .route('/changes', changesRoutes({ changes, ...parts }))
+    .route('/changes', changesRoutes({ changes, tokens, ...parts }))
     .route('/projects', projectRoutes(store, check))
     .route('/projects', versionRoutes(projects, check))
     .route('/projects', attachmentRoutes(attachments, projects));

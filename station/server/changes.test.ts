@@ -95,6 +95,20 @@ describe('the stream of changes', () => {
     expect(await stream.next()).toBeUndefined();
   });
 
+  it('ends for a link that is revoked, before the next change is told', async () => {
+    const here = scene();
+    const id = create(here);
+    const { token, secret } = here.store.tokens.make({ label: 'phone', role: 'viewer' });
+    const cookie = `hoopwright-8417=${secret}`;
+    const stream = await follow(here, '/api/changes', { from: '192.0.2.99', headers: { cookie } });
+    expect(await stream.next()).toMatchObject({ event: 'ready' });
+    save(here, id, 1);
+    expect(await stream.next()).toMatchObject({ id: '2' });
+    here.store.tokens.revoke(token.id);
+    save(here, id, 2);
+    expect(await stream.next()).toBeUndefined();
+  });
+
   it('is refused to more windows than there can sensibly be, and given again when some have closed', async () => {
     const here = scene();
     const streams = await Promise.all(Array.from({ length: 60 }, () => follow(here)));

@@ -68,6 +68,8 @@ export const serve = async (options: ServeOptions): Promise<Serving> => {
     addresses,
     close: async () => {
       closing.abort();
+      // The streams end in their own turn; after it their connections are idle.
+      await new Promise(setImmediate);
       await closed(server);
     },
   };

@@ -2,9 +2,9 @@
 import { setMaxListeners } from 'node:events';
 import { Hono } from 'hono';
 import { type SSEStreamingApi, streamSSE } from 'hono/streaming';
-import type { Changes } from '../../store/store.ts';
+import type { Changes, Tokens } from '../../store/store.ts';
 import { refuse } from '../answer.ts';
-import type { Env } from '../env.ts';
+import type { Env, Who } from '../env.ts';
 
 /** A line with nothing in it keeps the connection alive and finds the ones that are dead, ms. */
 const BEAT_MS = 15_000;
@@ -12,6 +12,7 @@ const MOST_STREAMS = 60;
 
 export interface ChangesParts {
   readonly changes: Changes;
+  readonly tokens: Tokens;
   readonly later: (ms: number, work: () => void) => () => void;
   /** Ends all streams, when the server closes. */
   readonly closing: AbortSignal;
@@ -33,10 +34,11 @@ export const changesRoutes = (parts: ChangesParts) => {
       });
     }
     const since = c.req.header('last-event-id') ?? c.req.query('since');
+    const who = c.get('who');
     streams += 1;
     return streamSSE(c, async (stream) => {
       try {
-        await follow(stream, since, parts);
+        await follow(stream, { since, who }, parts);
       } finally {
         streams -= 1;
       }
@@ -44,15 +46,21 @@ export const changesRoutes = (parts: ChangesParts) => {
   });
 };
 
-const follow = async (stream: SSEStreamingApi, since: string | undefined, parts: ChangesParts) => {
-  const { changes, closing } = parts;
+interface Follower {
+  /** Id of the last change that it saw, as it says. */
+  readonly since: string | undefined;
+  readonly who: Who;
+}
+
+const follow = async (stream: SSEStreamingApi, { since, who }: Follower, parts: ChangesParts) => {
+  const { changes, tokens, closing } = parts;
   const waiter = startWaiter(parts, stream);
   const start = changes.last();
   const asked = since !== undefined && /^\d{1,15}$/.test(since) ? Number(since) : start;
   let last = Math.min(asked, start);
   await stream.writeSSE({ event: asked > start ? 'reset' : 'ready', id: String(last), data: String(last) });
   try {
-    while (!stream.aborted && !closing.aborted) {
+    while (!stream.aborted && !closing.aborted && mayRead(who, tokens)) {
       for (const change of changes.since(last)) {
         await stream.writeSSE({ event: 'change', id: String(change.id), data: JSON.stringify(change) });
         last = change.id;
@@ -63,6 +71,12 @@ const follow = async (stream: SSEStreamingApi, since: string | undefined, parts:
     waiter.stop();
   }
 };
+
+/** A link that is revoked ends the streams that it began. */
+const mayRead = (who: Who, tokens: Tokens): boolean =>
+  who.kind === 'own' ||
+  (who.kind === 'token' &&
+    tokens.list().some(({ id, revoked_ms }) => id === who.token.id && revoked_ms === undefined));
 
 type Why = 'change' | 'beat';
 
