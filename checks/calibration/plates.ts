@@ -9,18 +9,29 @@ import { FACTORS, logStress, REFERENCE_RATE } from '../../core/steel/prior/shape
 import { BIAXIAL, platePrior, RATE, rateShare, ROLLING_SHARE } from '../../core/steel/prior/prior.ts';
 import { COUPON_ERROR, ORDINARY_RATE } from '../../core/steel/evidence/coupon.ts';
 import { CERTIFICATE_ERROR, STRENGTH_RATE } from '../../core/steel/evidence/certificate.ts';
-import { logProof, logStrength, PROOF02_PLASTIC, PROOF10_PLASTIC } from '../../core/steel/prior/figures.ts';
+import { PROOF02_PLASTIC, PROOF10_PLASTIC } from '../../core/steel/prior/figures.ts';
+import { flowOf } from '../../core/steel/flow.ts';
+import type { QuickSteel } from './growth.ts';
 import { drawOf, type SteelDraw } from '../../core/steel/belief/draw.ts';
 import type { Certificate, Evidence, PlateCoupon, PlateInHand } from '../../core/steel/evidence/evidence.ts';
 
 /** True uniaxial stress at a plastic strain, rate left out. */
 export type Curve = (ep: number) => number;
 
+/** How one specimen departs from its plate: logarithms of four factors, in the manner of the law. */
+type Departure = readonly number[];
+
+/** An invented plate and the barrel made of it. */
 export interface Truth {
-  readonly plate: readonly number[];
-  readonly heat: readonly number[];
+  /** The curve of a specimen of this plate, or of another plate of its heat. */
+  readonly plateCurve: (from: Departure) => Curve;
+  readonly heatCurve: (from: Departure) => Curve;
+  /** Size of the scatter within the plate. */
   readonly size: number;
-  readonly draw: SteelDraw;
+  readonly perEfold: number;
+  readonly wallFactor: number;
+  /** What the barrel does under pressure. */
+  readonly steel: QuickSteel;
 }
 
 export const PLATE: PlateInHand = {
@@ -46,15 +57,44 @@ export const plus = (...parts: readonly (readonly number[])[]): number[] =>
 /** Size of the scatter within a plate: log-normal, not only the five sizes the inference goes through. */
 const PLACE_SPREAD = 0.5;
 
-export const inventedTruth = (dice: Dice): Truth => {
+/** What may be set otherwise than by the scatter the range assumes. */
+export interface Oddity {
+  readonly heat?: readonly number[];
+  readonly biaxialFactor?: number;
+}
+
+export const inventedTruth = (dice: Dice, odd: Oddity = {}): Truth => {
   const prior = platePrior(PLATE);
-  const heat = plus(prior.factors, departure('grade', dice, prior.wider), departure('heat', dice));
+  const usual = plus(departure('grade', dice, prior.wider), departure('heat', dice));
+  const heat = plus(prior.factors, odd.heat ?? usual);
   const plate = plus(heat, departure('plate', dice));
   const size = Math.exp(PLACE_SPREAD * dice.normal());
-  const barrel = plus(plate, departure('place', dice, size * BARREL_SHARE));
-  return { plate, heat, size, draw: inventedDraw(barrel, dice) };
+  const usualDraw = inventedDraw(plus(plate, departure('place', dice, size * BARREL_SHARE)), dice);
+  const draw = { ...usualDraw, biaxialFactor: odd.biaxialFactor ?? usualDraw.biaxialFactor };
+  return {
+    plateCurve: (from) => curveOf(plus(plate, from)),
+    heatCurve: (from) => curveOf(plus(heat, from)),
+    size,
+    perEfold: draw.rate.perEfold,
+    wallFactor: draw.wallFactor,
+    steel: quickSteel(draw),
+  };
 };
 
+export const curveOf =
+  (factors: readonly number[]): Curve =>
+  (ep) =>
+    Math.exp(logStress(factors, ep));
+
+export const quickSteel = (draw: SteelDraw): QuickSteel => ({
+  flow: flowOf(draw.flow, draw.biaxialFactor),
+  viscosity: draw.rate.perEfold,
+  reference: draw.rate.reference,
+  wallFactor: draw.wallFactor,
+  coldWork: draw.coldWork,
+});
+
+/** A draw of these factors, everything else thrown as the range assumes it. */
 export const inventedDraw = (factors: readonly number[], dice: Dice): SteelDraw => {
   const bent = PLATE.wall / (4 * (PLATE.radius ?? 1));
   const spread = Math.sqrt(Math.log1p((ROLLING_SHARE.deviation / ROLLING_SHARE.mean) ** 2));
@@ -76,50 +116,51 @@ export const wallPoints = (truth: Truth, dice: Dice): Evidence['walls'] => {
   const offset = gauge * dice.normal();
   const points = Array.from(
     { length: 4 },
-    () => PLATE.wall * truth.draw.wallFactor * (1 + 0.006 * dice.normal()) + offset,
+    () => PLATE.wall * truth.wallFactor * (1 + 0.006 * dice.normal()) + offset,
   );
   return [{ name: 'ultrasonic wall', points, gauge }];
 };
 
 /** Certificate of a specimen from another plate of the heat, printed in whole MPa. */
 export const inventedCertificate = (truth: Truth, dice: Dice): Certificate => {
-  const factors = plus(truth.heat, departure('plate', dice), departure('place', dice));
-  return certificateOf(factors, truth.draw.rate.perEfold, dice);
-};
-
-export const certificateOf = (factors: readonly number[], perEfold: number, dice: Dice): Certificate => {
+  const curve = truth.heatCurve(plus(departure('plate', dice), departure('place', dice)));
   const [section, together] = [
     CERTIFICATE_ERROR.section * dice.normal(),
     CERTIFICATE_ERROR.proofTogether * dice.normal(),
   ];
-  const most = logStrength(factors);
-  const printed = (log: number, ep: number, rate: number, error: number): number => {
-    const stress = Math.exp(log + ep);
-    const lifted = log + (perEfold * rateShare(ep) * Math.log(rate / REFERENCE_RATE)) / stress;
-    return Math.round(Math.exp(lifted + section + error));
+  const printed = (ep: number, rate: number, error: number): number => {
+    const stress = curve(ep) + truth.perEfold * rateShare(ep) * Math.log(rate / REFERENCE_RATE);
+    return Math.round(engineering(stress, ep) * Math.exp(section + error));
   };
   const proof = (ep: number, own: number): number =>
-    printed(logProof(factors, ep), ep, ORDINARY_RATE, together + own * dice.normal());
+    printed(ep, ORDINARY_RATE, together + own * dice.normal());
   return {
     name: 'mill certificate',
     heat: 'H1',
     proof02: proof(PROOF02_PLASTIC, CERTIFICATE_ERROR.proof02),
     proof10: proof(PROOF10_PLASTIC, CERTIFICATE_ERROR.proof10),
-    strength: printed(most.log, most.plastic, STRENGTH_RATE, CERTIFICATE_ERROR.strength * dice.normal()),
+    strength: printed(uniformStrain(curve), STRENGTH_RATE, CERTIFICATE_ERROR.strength * dice.normal()),
   };
 };
+
+const engineering = (stress: number, ep: number): number => stress * Math.exp(-ep - stress / 200_000);
+
+/** True plastic strain at maximum force. */
+const uniformStrain = (curve: Curve): number =>
+  Array.from({ length: 400 }, (_, k) => 0.02 + k * 0.002).reduce((best, ep) =>
+    engineering(curve(ep), ep) > engineering(curve(best), best) ? ep : best,
+  );
 
 /** Coupons of the plate: some bad, each with its own departure. */
 export const inventedCoupons = (truth: Truth, count: number, dice: Dice): PlateCoupon[] =>
   Array.from({ length: count }, (_, k) => {
     const times = truth.size * (dice.uniform() < BAD_SHARE ? BAD_TIMES : 1);
-    const factors = plus(truth.plate, departure('place', dice, times));
-    const curve: Curve = (ep) => Math.exp(logStress(factors, ep));
-    return couponOf(curve, { name: `coupon ${k + 1}`, perEfold: truth.draw.rate.perEfold }, dice);
+    const curve = truth.plateCurve(departure('place', dice, times));
+    return couponOf(curve, { name: `coupon ${k + 1}`, perEfold: truth.perEfold }, dice);
   });
 
 /** What the machine writes down of a curve: 60 points, with the errors of one test. */
-export const couponOf = (
+const couponOf = (
   curve: Curve,
   { name, perEfold }: { name: string; perEfold: number },
   dice: Dice,

@@ -63,8 +63,9 @@ const pieceAccount = (what: EvidenceKind, piece: Origin, input: AccountInput): A
     return { kind: 'excluded', what, name, reason: 'it holds no figure that could be used' };
   const of = relationOf(input.plates.of.get(piece) ?? 0, input.plates);
   if (!curve) return { kind: 'counted', what, name, of };
-  if (what === 'coupon') return { kind: 'counted', what, name, of, doubt: doubtOf(number, input.cases) };
-  return { kind: 'counted', what, name, of, agreement: agreementOf(number, input) };
+  const agreement = agreementOf(number, input);
+  if (what !== 'coupon') return { kind: 'counted', what, name, of, agreement };
+  return { kind: 'counted', what, name, of, agreement, doubt: doubtOf(number, input.cases) };
 };
 
 const relationOf = (plate: number, { plates }: Plates): Counted['of'] => {
