@@ -3,6 +3,8 @@
  * Outside the range it is an issue that names `--as-given`. A quantity is found by the end of its path:
  * `barrel.courses[0].length_mm` is `courses.length_mm`; `heads.top.wall_mm` has no entry of its own and is `wall_mm`.
  */
+import { DAY_QUANTITIES } from '../../plan/setup/dayQuantity.ts';
+
 export interface Quantity {
   readonly means: string;
   readonly low: number;
@@ -192,7 +194,12 @@ const EVIDENCE: Readonly<Record<string, Quantity>> = {
   pressure_bar: notNegative(0, 1000, 'Pressure at the gauge, bar over atmosphere', 'a thin tank'),
 };
 
-export const QUANTITIES: Readonly<Record<string, Quantity>> = { ...TANK, ...STEEL, ...EVIDENCE };
+export const QUANTITIES: Readonly<Record<string, Quantity>> = {
+  ...TANK,
+  ...STEEL,
+  ...EVIDENCE,
+  ...DAY_QUANTITIES,
+};
 
 /** The quantity at the end of a path, or undefined where the path ends in no known number. List places do not count. */
 export function quantityAt(path: readonly PropertyKey[]): Quantity | undefined {

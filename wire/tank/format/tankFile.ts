@@ -1,5 +1,6 @@
 /** The tank file, version 1: JSON, units in the key names, human units. Structure only; the meaning is in `toTank.ts`. */
 import { z } from 'zod';
+import { dayFile } from '../../plan/setup/day.ts';
 import { headFile } from './headFile.ts';
 import { may, oneOf, quantity, text } from './shape.ts';
 import { flowFile, partSteelFile, steelFile } from './steelFile.ts';
@@ -141,6 +142,7 @@ export const tankFile = z
     stand: may(standFile),
     water: may(waterFile),
     duty: may(dutyFile),
+    day: may(dayFile),
   })
   .meta({ title: 'Hoopwright tank file', description: 'A welded tank, its steel and its duty' });
 

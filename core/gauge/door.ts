@@ -1,0 +1,2 @@
+/** What other packages may use of the gauges. */
+export * from './noise.ts';

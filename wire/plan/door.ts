@@ -1,0 +1,10 @@
+/** The plan of the day, for other packages. */
+export { foreseeOn, type Foreseen, type Foresight, type ForesightOrders } from './foresee.ts';
+export * from './freeze.ts';
+export type { Ladder } from './ladder.ts';
+export * from './plan.ts';
+export { type PlanAnswer, planFor, type PlanGivens, tankDigest, type TextHash } from './planFor.ts';
+export { type Draw, drawOf, type PlanRange } from './range.ts';
+export type { Refusal } from './refusals.ts';
+export { type DayFile, type Paper, type ReadingPlace } from './setup/day.ts';
+export type { Assumed, Open } from './setup/setUp.ts';

@@ -1,0 +1,273 @@
+/** The plan of the day as it crosses a boundary: human units in the key names, one value per key, no sentences. */
+import type { Assumed, Open } from './setup/setUp.ts';
+import type { GirthMeans, Paper, ReadingPlace } from './setup/day.ts';
+
+export const PLAN_FORMAT = 1;
+
+/** Median (or the one forecast there is) and its 90 % range; without a range of steel there is none. */
+export interface Ranged {
+  readonly value: number;
+  readonly low?: number;
+  readonly high?: number;
+}
+
+export interface Plan {
+  readonly hoopwrightPlan: typeof PLAN_FORMAT;
+  readonly tank: { readonly name: string; readonly serial?: string; readonly digest: string };
+  readonly forecast: PlanForecast;
+  readonly target: Target;
+  readonly water: PlanWater;
+  readonly steps: readonly Step[];
+  /** Pressures of the steps are multiples of it, bar. */
+  readonly unit_bar: number;
+  readonly limits: readonly Limit[];
+  readonly places: readonly Place[];
+  readonly instruments: readonly Need[];
+  readonly leak: LeakSeen;
+  readonly roles: { readonly director?: string; readonly pump?: string; readonly noteTaker?: string };
+  readonly dangers: readonly Danger[];
+  readonly assumed: readonly Assumed[];
+  readonly open: readonly Open[];
+  readonly remarks: readonly PlanRemark[];
+  readonly paper: Paper;
+}
+
+export interface PlanForecast {
+  /** Version of the program that made it. */
+  readonly program: string;
+  readonly digest: string;
+  /** Undefined: one state of steel is assumed, nothing has a range. */
+  readonly range?: { readonly draws: number; readonly basis: string };
+}
+
+/** Published methods the plan is modelled on; a wall thinner than they cover is outside all of them. */
+export type Model = 'EN 13458-2' | 'EN 13530-2' | 'ASME VIII-1 Appendix 44' | 'none';
+
+export interface Target {
+  readonly workingPressure_bar: number;
+  readonly stretchFactor: number;
+  readonly pressure_bar: number;
+  readonly model: Model;
+  /** p r0/t0 at the thinnest course, mid-surface, before stretching. */
+  readonly hoopStress_MPa: number;
+  readonly thinnestWall_mm: number;
+  readonly firstYield_bar?: number;
+  readonly barrelYield_bar?: Ranged;
+  /** Growth of the girth that grows most: on arrival, at the end of the final hold, and what is left after release. */
+  readonly growth_percent: { readonly arrived: Ranged; readonly held: Ranged; readonly left: Ranged };
+  readonly maximum?: {
+    readonly kind: string;
+    readonly pressure_bar: Ranged;
+    readonly growth_percent: number;
+    readonly extrapolated: boolean;
+  };
+  /** Pressure that 99 of 100 such tanks survive; undefined without a range of steel. */
+  readonly survive99_bar?: number;
+}
+
+export interface Shares {
+  readonly growth: number;
+  readonly compression: number;
+  readonly trappedAir: number;
+}
+
+export interface PlanWater {
+  /** To fill it to the vent, at zero pressure. */
+  readonly fill_L: number;
+  /** Drawn from closing the vent to the end of the final hold. */
+  readonly pump_L: Ranged;
+  readonly shares_L: Shares;
+  /** mL per bar far below yield, share by share. */
+  readonly perBar_mL: Shares;
+  readonly stroke_mL?: number;
+  readonly strokes?: Ranged;
+  readonly flow_L_per_min?: number;
+  /** Time at the pump, holds left out. */
+  readonly pumping_min?: Ranged;
+  readonly temperature_C: number;
+  readonly trappedAir_L: number;
+  readonly chloride_ppm?: number;
+}
+
+export const STEP_KINDS = [
+  'fill',
+  'seat',
+  'first step',
+  'approach',
+  'rise',
+  'hold',
+  'final hold',
+  'release',
+  'drain',
+] as const;
+export type StepKind = (typeof STEP_KINDS)[number];
+
+export interface Step {
+  /** "1", "3b": as it stands on card and log sheet. */
+  readonly number: string;
+  readonly kind: StepKind;
+  readonly pressure_bar: number;
+  readonly expected?: Expected;
+  readonly hold?: {
+    readonly minutes: Ranged;
+    readonly valve: 'open' | 'shut';
+    /** Final hold only: whether it comes to rest before the cap. */
+    readonly settles?: boolean;
+  };
+  /** Names of the places read in this step. */
+  readonly reads: readonly string[];
+}
+
+/** What the readings should be at the end of a step. */
+export interface Expected {
+  readonly girths: readonly ExpectedGirth[];
+  /** Drawn since the vent was closed, and since the step before. */
+  readonly pumped_L: Ranged;
+  readonly more_L: number;
+  readonly strokes?: Ranged;
+}
+
+export interface ExpectedGirth {
+  readonly name: string;
+  /** Outside girth of the tank as drawn. */
+  readonly girth_mm: Ranged;
+  /** Against the zero at the seating pressure: what a wire or scale shows. */
+  readonly change_mm: Ranged;
+  readonly growth_percent: Ranged;
+}
+
+export const LIMIT_KEYS = [
+  'pressure_bar',
+  'trappedAir_L',
+  'leak_mL_per_min',
+  'growthLeft_percent',
+  'growthUnderPressure_percent',
+  'girthsApart_percent',
+  'gaugesApart_bar',
+  'slopeShare',
+] as const;
+export type LimitKey = (typeof LIMIT_KEYS)[number];
+
+export interface Limit {
+  readonly limit: LimitKey;
+  readonly value: number;
+  /** What it would be if nobody had set it. */
+  readonly usual: number;
+  readonly set?: { readonly by: string; readonly why: string };
+}
+
+/** Something that is read, and from where. */
+export interface Place {
+  readonly name: string;
+  readonly reads: 'pressure' | 'girth' | 'litres' | 'temperature';
+  readonly by: GirthMeans | 'gauge' | 'strokes' | 'weighing' | 'meter' | 'thermometer';
+  readonly from: ReadingPlace;
+  /** Highest pressure at which it is read. */
+  readonly upTo_bar: number;
+}
+
+/** What a reading of this tank asks of its instrument. Units are those of the key. */
+export interface Need {
+  readonly name: string;
+  readonly unit: 'bar' | 'mm' | 'mL' | 'K';
+  readonly range?: number;
+  readonly resolution: number;
+  readonly has: { readonly range?: number; readonly resolution?: number };
+  readonly enough: boolean;
+}
+
+export interface LeakSeen {
+  readonly minutes: number;
+  /** Smallest loss that is told from none, mL/min. */
+  readonly open_mL_per_min: number;
+  readonly shut_mL_per_min: number;
+  /** What blurs it most, valve shut. */
+  readonly blurredBy: 'litres' | 'girth' | 'pressure' | 'temperature';
+  /** Half width of the 90 % range of the growth rate over the window of the final hold, %/h. */
+  readonly rate_percent_per_h: number;
+  /** What the wall takes up at the rate that ends the final hold, mL/min. */
+  readonly uptake_mL_per_min: number;
+}
+
+export type Danger =
+  | {
+      readonly kind: 'energy';
+      readonly of: 'wall' | 'water';
+      readonly energy_J: number;
+      readonly volume_L?: number;
+    }
+  | {
+      readonly kind: 'energy';
+      readonly of: 'air';
+      readonly energy_J: number;
+      readonly filling_L: number;
+      readonly underPressure_L: number;
+      readonly perLitre_J: number;
+    }
+  | {
+      readonly kind: 'stand-off';
+      readonly edition: '2008' | 'later';
+      /** Air alone, as the method has it; and all the energy as if it were gas. */
+      readonly air: StandOffFigures;
+      readonly all: StandOffFigures;
+      readonly stated_m?: number;
+    }
+  | { readonly kind: 'plug'; readonly name: string; readonly diameter_mm: number; readonly force_kN: number }
+  | { readonly kind: 'hose'; readonly diameter_mm?: number; readonly force_kN?: number }
+  | { readonly kind: 'release'; readonly first?: string; readonly second?: string }
+  | {
+      readonly kind: 'relief';
+      readonly opens_bar?: number;
+      readonly over_percent?: number;
+      readonly flow_L_per_min?: number;
+      readonly pump_L_per_min?: number;
+    }
+  | {
+      readonly kind: 'mass';
+      readonly tank_kg: number;
+      readonly water_kg: number;
+      readonly all_kg: number;
+      readonly carries_kg?: number;
+    }
+  | {
+      readonly kind: 'collapse';
+      readonly pressure_bar?: number;
+      /** Over one atmosphere. */
+      readonly margin?: number;
+      readonly ventMustBeOpen: boolean;
+    }
+  | {
+      readonly kind: 'knuckle';
+      readonly head: 'top' | 'bottom';
+      readonly verdict: string;
+      readonly because: string;
+    }
+  | { readonly kind: 'water'; readonly chloride_ppm?: number; readonly limit_ppm: number }
+  | {
+      readonly kind: 'cold';
+      readonly site_C?: number;
+      readonly water_C: number;
+      readonly metalFrom_C: number;
+    };
+
+export interface StandOffFigures {
+  readonly energy_J: number;
+  readonly tnt_kg: number;
+  readonly byEnergy_m: number;
+  readonly distance_m: number;
+  readonly floorGoverns: boolean;
+}
+
+/** What the person should know besides, as a code. */
+export type PlanRemark =
+  | 'no rate effect'
+  | 'does not settle'
+  | 'does not yield'
+  | 'no maximum'
+  | 'maximum beyond evidence'
+  | 'relief far over'
+  | 'gauge over-ranged'
+  | 'floor too weak'
+  | 'nearer than the method'
+  | 'chloride over limit'
+  | 'too cold';

@@ -1,0 +1,177 @@
+/** Ranges of the plan: many days of the same tank, each with another steel, and the quantiles of what they gave. */
+import { type Datum, type Forecast, type Moment, type Pumped, pumpedFor } from '@hoopwright/core/stretch';
+import { finalMoments, type Foreseen } from './foresee.ts';
+import type { Ladder } from './ladder.ts';
+import type { Ranged } from './plan.ts';
+
+/** Something foreseen: an arrival, the end of a hold, what is left. */
+export type MarkKey = string;
+
+/** What one state of steel gave on the day. Inside units. */
+export interface Draw {
+  /** By key of the mark. */
+  readonly marks: Readonly<Record<MarkKey, MarkFigures>>;
+  readonly barrelYield?: number;
+  /** Pressure it survives; undefined where no maximum was found. */
+  readonly maximum?: number;
+  /** s of the final hold. */
+  readonly rest: number;
+  readonly settles: boolean;
+  /** s at the pump without the holds; 0 where no pump is stated. */
+  readonly pumping: number;
+}
+
+export interface MarkFigures {
+  readonly pressure: number;
+  /** Of the inside volume. */
+  readonly growth: number;
+  readonly pumped: Pumped;
+  /** mm, in the order of the tank's girths. */
+  readonly girths: readonly number[];
+  readonly growths: readonly number[];
+  readonly largest: number;
+}
+
+/** Days of other steels on one ladder; those that burst before the target count for the surviving pressure only. */
+export interface PlanRange {
+  readonly draws: readonly Draw[];
+  /** Highest pressure of those that gave way before the target, MPa. */
+  readonly burst: readonly number[];
+  /** What was varied, from which evidence. */
+  readonly basis: string;
+}
+
+export const arrivalKey = (pressure: number): MarkKey => `at ${pressure}`;
+export const heldKey = (pressure: number): MarkKey => `held ${pressure}`;
+export const LEFT_KEY: MarkKey = 'left';
+
+/** What is foreseen by key: arrivals, ends of holds, and what is left. */
+export function marksOf({ ladder, forecast, rest }: Foreseen): ReadonlyMap<MarkKey, MarkFigures> {
+  const marks = new Map<MarkKey, MarkFigures>();
+  for (const pressure of arrivals(ladder)) marks.set(arrivalKey(pressure), arrivalAt(forecast, pressure));
+  for (const { pressure } of ladder.holds) {
+    const held = forecast.path.filter((m) => m.phase === 'hold' && near(m, pressure));
+    const end = held[held.length - 1];
+    marks.set(heldKey(pressure), end === undefined ? arrivalAt(forecast, pressure) : figuresOf(end));
+  }
+  marks.set(heldKey(ladder.target), endOfRest(forecast, rest.time));
+  if (forecast.released !== undefined) marks.set(LEFT_KEY, figuresOf(forecast.released.left));
+  return marks;
+}
+
+const near = (moment: Moment, pressure: number): boolean =>
+  Math.abs(moment.pressure - pressure) <= 1e-6 * pressure;
+
+/** The final hold may go on longer than the growth takes to rest. */
+function endOfRest(forecast: Forecast, time: number): MarkFigures {
+  const moments = finalMoments(forecast);
+  const wanted = moments[0].time + time;
+  const next = moments.findIndex((m) => m.time >= wanted - 1e-6);
+  if (next <= 0) return figuresOf(moments[next < 0 ? moments.length - 1 : 0]);
+  const [a, b] = [moments[next - 1], moments[next]];
+  return between(forecast.datum, figuresOf(a), figuresOf(b), (wanted - a.time) / (b.time - a.time));
+}
+
+/**
+ * First arrival at a pressure, straight between the moments around it. Steps of the path are a tenth of the growth or
+ * less, so that the chord is within 0.005 % of growth of the path.
+ */
+function arrivalAt(forecast: Forecast, pressure: number): MarkFigures {
+  const way = [forecast.start, ...forecast.path.filter((m) => m.phase !== 'release')];
+  const next = way.findIndex((m) => m.pressure >= pressure * (1 - 1e-9));
+  if (next < 1) throw new Error(`the path does not pass ${pressure} MPa`);
+  const [a, b] = [way[next - 1], way[next]];
+  return between(
+    forecast.datum,
+    figuresOf(a),
+    figuresOf(b),
+    Math.min(1, (pressure - a.pressure) / (b.pressure - a.pressure)),
+  );
+}
+
+const figuresOf = (moment: Moment): MarkFigures => ({
+  pressure: moment.pressure,
+  growth: moment.growth,
+  pumped: moment.pumped,
+  girths: moment.girths.map((g) => g.girth),
+  growths: moment.girths.map((g) => g.growth),
+  largest: moment.largest.growth,
+});
+
+/** Lengths and room lie on a chord; the litres follow from them, as air does not go straight. */
+function between(datum: Datum, a: MarkFigures, b: MarkFigures, f: number): MarkFigures {
+  const mix = (x: number, y: number): number => x + f * (y - x);
+  const mixed = (xs: readonly number[], ys: readonly number[]): number[] => xs.map((x, i) => mix(x, ys[i]));
+  const pressure = mix(a.pressure, b.pressure);
+  const growth = mix(a.growth, b.growth);
+  return {
+    pressure,
+    growth,
+    pumped: pumpedFor(datum, growth, pressure),
+    girths: mixed(a.girths, b.girths),
+    growths: mixed(a.growths, b.growths),
+    largest: mix(a.largest, b.largest),
+  };
+}
+
+/** Every pressure that is arrived at on the way up, rising, each once. */
+export const arrivals = (ladder: Ladder): number[] =>
+  [
+    ...new Set([...ladder.first, ...ladder.stops, ...ladder.holds.map((h) => h.pressure), ladder.target]),
+  ].sort((a, b) => a - b);
+
+export function drawOf(foreseen: Foreseen): Draw {
+  const { forecast, rest } = foreseen;
+  const marks = Object.fromEntries(marksOf(foreseen));
+  return {
+    marks,
+    ...(forecast.barrelYield === undefined ? {} : { barrelYield: forecast.barrelYield }),
+    ...(forecast.maximum === undefined ? {} : { maximum: forecast.maximum.pressure }),
+    rest: rest.time,
+    settles: rest.settled,
+    pumping: pumpingTime(forecast),
+  };
+}
+
+/** s of the climb without the holds. */
+export function pumpingTime(forecast: Forecast): number {
+  let time = 0;
+  let before = 0;
+  for (const moment of forecast.path.filter((m) => m.phase !== 'release')) {
+    if (moment === forecast.arrived) return time + moment.time - before;
+    if (moment.phase === 'stretch') time += moment.time - before;
+    before = moment.time;
+  }
+  return time;
+}
+
+const LOW = 0.05;
+const HIGH = 0.95;
+
+/** 5 % and 95 % of the draws around the median; the one figure alone where there are no draws. */
+export function ranged(one: number, draws: readonly number[]): Ranged {
+  if (draws.length === 0) return { value: one };
+  const sorted = [...draws].sort((a, b) => a - b);
+  return { value: quantile(sorted, 0.5), low: quantile(sorted, LOW), high: quantile(sorted, HIGH) };
+}
+
+/** Straight between order statistics (type 7 of Hyndman & Fan 1996). */
+export function quantile(sorted: readonly number[], share: number): number {
+  const place = share * (sorted.length - 1);
+  const below = Math.floor(place);
+  const above = Math.min(below + 1, sorted.length - 1);
+  return sorted[below] + (place - below) * (sorted[above] - sorted[below]);
+}
+
+/** Fewer draws than this say nothing of the hundredth tank. */
+const ENOUGH_FOR_99 = 100;
+
+/** Pressure that 99 of 100 such tanks survive, MPa; undefined where too few were drawn or some showed no maximum. */
+export function survive99({ draws, burst }: PlanRange): number | undefined {
+  const maxima = [...burst, ...draws.flatMap((d) => (d.maximum === undefined ? [] : [d.maximum]))];
+  if (maxima.length < ENOUGH_FOR_99) return undefined;
+  return quantile(
+    maxima.sort((a, b) => a - b),
+    0.01,
+  );
+}

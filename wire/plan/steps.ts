@@ -1,0 +1,186 @@
+/** The steps of the day in their order, each with what the readings should be at its end. */
+import { toBar, toLitre, toPercent } from '@hoopwright/core/units';
+import type { Foreseen } from './foresee.ts';
+import type { Expected, Ranged, Step, StepKind } from './plan.ts';
+import {
+  arrivalKey,
+  type Draw,
+  heldKey,
+  LEFT_KEY,
+  type MarkKey,
+  type MarkFigures,
+  marksOf,
+  type PlanRange,
+  ranged,
+} from './range.ts';
+import type { SetUp } from './setup/setUp.ts';
+
+export interface StepGivens {
+  readonly foreseen: Foreseen;
+  readonly setUp: SetUp;
+  readonly range?: PlanRange;
+}
+
+/** A step before it has its number and its litres since the one before. */
+interface Draft {
+  readonly kind: StepKind;
+  readonly pressure: number;
+  readonly mark?: MarkKey;
+  readonly hold?: Step['hold'];
+}
+
+export function stepsOf(givens: StepGivens): Step[] {
+  const sheet = new Sheet(givens);
+  return numbered(draftsOf(givens)).map(({ number, draft }) => sheet.step(number, draft));
+}
+
+function draftsOf({ foreseen, setUp, range }: StepGivens): Draft[] {
+  const { ladder, rest } = foreseen;
+  const [seat, ...first] = ladder.first;
+  const climb = [
+    ...ladder.stops.map((p) => ({ p, hold: undefined })),
+    ...ladder.holds.map((h) => ({ p: h.pressure, hold: h })),
+  ];
+  climb.sort((a, b) => a.p - b.p);
+  const minutes = ranged(
+    rest.time / 60,
+    (range?.draws ?? []).map((d) => d.rest / 60),
+  );
+  const atTank = setUp.readings.some((r) => r.from === 'at the tank');
+  const approach: Draft[] = atTank ? [{ kind: 'approach', pressure: setUp.approach }] : [];
+  return [
+    { kind: 'fill', pressure: 0 },
+    { kind: 'seat', pressure: seat, mark: arrivalKey(seat) },
+    ...first.map((p): Draft => ({ kind: 'first step', pressure: p, mark: arrivalKey(p) })),
+    ...approach,
+    ...climb.flatMap(({ p, hold }): Draft[] => {
+      const rise: Draft = { kind: 'rise', pressure: p, mark: arrivalKey(p) };
+      if (hold === undefined) return [rise];
+      const held = { minutes: { value: hold.time / 60 }, valve: hold.valve };
+      return [rise, { kind: 'hold', pressure: p, mark: heldKey(p), hold: held }];
+    }),
+    { kind: 'rise', pressure: ladder.target, mark: arrivalKey(ladder.target) },
+    {
+      kind: 'final hold',
+      pressure: ladder.target,
+      mark: heldKey(ladder.target),
+      hold: { minutes, valve: 'open', settles: rest.settled },
+    },
+    ...approach,
+    { kind: 'release', pressure: 0, mark: LEFT_KEY },
+    { kind: 'drain', pressure: 0 },
+  ];
+}
+
+/** 1.5 bar is 1.5, not 1.4999999999999998. */
+const barLine = (pressure: number): number => Number(toBar(pressure).toPrecision(10));
+
+/** Points of the first step share a number: 3a, 3b. */
+function numbered(drafts: readonly Draft[]): { number: string; draft: Draft }[] {
+  let count = 0;
+  let point = 0;
+  return drafts.map((draft, i) => {
+    const goesOn = draft.kind === 'first step' && drafts[i - 1]?.kind === 'first step';
+    if (goesOn) point += 1;
+    else {
+      count += 1;
+      point = 0;
+    }
+    return { number: draft.kind === 'first step' ? `${count}${'abc'[point]}` : String(count), draft };
+  });
+}
+
+/** Writes steps; remembers the litres of the step before. */
+class Sheet {
+  readonly marks: ReadonlyMap<MarkKey, MarkFigures>;
+  readonly names: readonly string[];
+  readonly draws: readonly Draw[];
+  readonly seatKey: MarkKey;
+  readonly setUp: SetUp;
+  before = 0;
+
+  constructor({ foreseen, setUp, range }: StepGivens) {
+    this.marks = marksOf(foreseen);
+    this.names = foreseen.forecast.datum.solver.shell.tank.girths.map((g) => g.name);
+    this.draws = range?.draws ?? [];
+    this.seatKey = arrivalKey(foreseen.ladder.first[0]);
+    this.setUp = setUp;
+  }
+
+  step(number: string, draft: Draft): Step {
+    const expected = draft.mark === undefined ? undefined : this.expectedAt(draft.mark);
+    return {
+      number,
+      kind: draft.kind,
+      pressure_bar: barLine(draft.pressure),
+      ...(expected === undefined ? {} : { expected }),
+      ...(draft.hold === undefined ? {} : { hold: draft.hold }),
+      reads: this.readsAt(draft),
+    };
+  }
+
+  at(key: MarkKey): MarkFigures {
+    const figures = this.marks.get(key);
+    if (figures === undefined) throw new Error(`nothing is foreseen for "${key}"`);
+    return figures;
+  }
+
+  expectedAt(key: MarkKey): Expected {
+    const figures = this.at(key);
+    const pumped = ranged(
+      toLitre(figures.pumped.all),
+      this.draws.map((d) => toLitre(d.marks[key].pumped.all)),
+    );
+    const more = pumped.value - this.before;
+    this.before = pumped.value;
+    return {
+      girths: this.names.map((name, i) => ({ name, ...this.girth(key, i) })),
+      pumped_L: pumped,
+      more_L: more,
+      ...this.strokes(pumped),
+    };
+  }
+
+  girth(key: MarkKey, i: number): Omit<Expected['girths'][number], 'name'> {
+    const here = this.at(key);
+    const zero = this.at(this.seatKey).girths[i];
+    const draws = this.draws.map(({ marks }) => marks[key]);
+    return {
+      girth_mm: ranged(
+        here.girths[i],
+        draws.map((d) => d.girths[i]),
+      ),
+      change_mm: ranged(
+        here.girths[i] - zero,
+        this.draws.map(({ marks }) => marks[key].girths[i] - marks[this.seatKey].girths[i]),
+      ),
+      growth_percent: ranged(
+        toPercent(here.growths[i]),
+        draws.map((d) => toPercent(d.growths[i])),
+      ),
+    };
+  }
+
+  strokes(pumped: Ranged): Pick<Expected, 'strokes'> {
+    const { stroke } = this.setUp.pump;
+    if (stroke === undefined) return {};
+    const of = (litres: number): number => (litres * 1e6) / stroke;
+    const { value, low, high } = pumped;
+    const span = low === undefined || high === undefined ? {} : { low: of(low), high: of(high) };
+    return { strokes: { value: of(value), ...span } };
+  }
+
+  /** At the tank nothing is read but in the approach steps and while it is filled and drained. */
+  readsAt({ kind, pressure }: Draft): string[] {
+    const { gauges, readings, supply, thermometer } = this.setUp;
+    if (kind === 'fill' || kind === 'drain') return [];
+    const near = kind === 'approach' || pressure === 0;
+    const girths = readings.filter((r) => near || r.from === 'behind the wall').map((r) => r.girth);
+    return [
+      ...gauges.filter((g) => g.from === 'behind the wall').map((g) => g.name),
+      ...girths,
+      supply.by,
+      ...(thermometer === undefined ? [] : ['thermometer']),
+    ];
+  }
+}
