@@ -36,7 +36,7 @@ const SENTENCES: Readonly<Record<TroubleKind, string>> = {
   full: 'The disk is full, so nothing was saved: make room, then save again.',
   locked: 'Another program holds the project base, so nothing was saved: close it, then save again.',
   'read-only':
-    'The project base cannot be written: check the rights of its folder and whether the disk still works.',
+    'The project base cannot be written: check the rights of its folder, the quota and whether the disk still works.',
   broken: 'The project base is damaged or is no project base: put a backup in its place.',
 };
 

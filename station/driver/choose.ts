@@ -8,7 +8,7 @@ import { type Driver, openBase } from './frame.ts';
  * How long a write waits for a rival, ms. Reading and writing stop the event loop meanwhile, so it is short:
  * the only rival is a command such as `backup`, whose own writes take milliseconds.
  */
-const BUSY_MS = 400;
+const BUSY_MS = 100;
 
 export const DRIVERS: readonly ((busy_ms: number) => Driver | undefined)[] = [builtinSqlite, betterSqlite];
 

@@ -1,14 +1,14 @@
 /** The whole server as one function from request to answer; it runs in memory as well as behind a socket. */
 import { Hono, type MiddlewareHandler } from 'hono';
 import type { Store } from '../store/store.ts';
-import { accessCheck, whoAsks } from './access.ts';
+import { accessCheck, whoAsks } from './gate/access.ts';
 import { failed, missing } from './answer.ts';
-import { jsonOnly, limitBody } from './body.ts';
+import { jsonOnly, limitBody } from './gate/body.ts';
 import type { Env } from './env.ts';
-import { headers, hostCheck, originCheck } from './guard.ts';
+import { headers, hostCheck, originCheck } from './gate/guard.ts';
 import { type Page, servePage } from './page.ts';
 import type { Pool } from './pool.ts';
-import { RATES, type Rates, rateCheck } from './rate.ts';
+import { RATES, type Rates, rateCheck } from './gate/rate.ts';
 import { attachmentRoutes } from './routes/attachments.ts';
 import { changesRoutes } from './routes/changes.ts';
 import { entranceRoutes, tokenRoutes } from './routes/entrance.ts';

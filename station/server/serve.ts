@@ -8,7 +8,7 @@ import type { Hono } from 'hono';
 import type { Store } from '../store/store.ts';
 import { makeApp } from './app.ts';
 import type { Env } from './env.ts';
-import { hostsFor, isOwnHost, networkNames } from './hosts.ts';
+import { hostsFor, isOwnHost, networkNames } from './gate/hosts.ts';
 import { readPage } from './page.ts';
 import type { Pool } from './pool.ts';
 import type { CheckFile } from './routes/projects.ts';

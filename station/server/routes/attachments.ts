@@ -3,7 +3,7 @@ import { readAttach } from '@hoopwright/wire/project';
 import { Hono } from 'hono';
 import type { Attachments, Projects } from '../../store/store.ts';
 import { missing } from '../answer.ts';
-import { bodyOf } from '../body.ts';
+import { bodyOf } from '../gate/body.ts';
 import type { Env } from '../env.ts';
 import { attachment } from './download.ts';
 

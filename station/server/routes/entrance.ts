@@ -2,9 +2,9 @@
 import { readEntrance, readNewToken } from '@hoopwright/wire/project';
 import { Hono } from 'hono';
 import type { Tokens } from '../../store/store.ts';
-import { letIn, letOut, ownOnly } from '../access.ts';
+import { letIn, letOut, ownOnly } from '../gate/access.ts';
 import { missing, refuse } from '../answer.ts';
-import { bodyOf } from '../body.ts';
+import { bodyOf } from '../gate/body.ts';
 import type { Env, Who } from '../env.ts';
 
 const shown = (who: Who) =>

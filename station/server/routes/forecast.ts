@@ -2,7 +2,7 @@
 import { readForecast } from '@hoopwright/wire/project';
 import { Hono } from 'hono';
 import { refuse } from '../answer.ts';
-import { bodyOf } from '../body.ts';
+import { bodyOf } from '../gate/body.ts';
 import { type Env, remoteOf } from '../env.ts';
 import type { Pool } from '../pool.ts';
 

@@ -6,7 +6,7 @@ import { Hono } from 'hono';
 import { projectFileOf, takeIn } from '../../store/projectFile.ts';
 import type { Store } from '../../store/store.ts';
 import { missing, refuse } from '../answer.ts';
-import { bodyOf } from '../body.ts';
+import { bodyOf } from '../gate/body.ts';
 import type { Env } from '../env.ts';
 import { attachment } from './download.ts';
 

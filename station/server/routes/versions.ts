@@ -3,7 +3,7 @@ import { difference, readSave, readStep } from '@hoopwright/wire/project';
 import { Hono } from 'hono';
 import type { Edit, Projects } from '../../store/store.ts';
 import { missing, refuse } from '../answer.ts';
-import { bodyOf } from '../body.ts';
+import { bodyOf } from '../gate/body.ts';
 import type { Asked, Env } from '../env.ts';
 import type { CheckFile } from './projects.ts';
 

@@ -4,6 +4,8 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { Base } from '../../driver/base.ts';
 import { openChosenBase } from '../../driver/choose.ts';
+import { recordLines, verifyRecord } from '../recordFile.ts';
+import { openRecorder } from '../recorder.ts';
 import type { Store } from '../store.ts';
 import { BASE_NAME, openStore } from './open.ts';
 
@@ -110,6 +112,28 @@ describe('the base of a store', () => {
     expect(told).toEqual([]);
     expect(store.projects.save(id, { basedOn: 1, file: '{}' }).kind).toBe('done');
     expect(told).toEqual(['saved']);
+  });
+
+  it('held by another program lets a recorder wait: readings are kept in memory and written when it lets go', async () => {
+    const { record } = store.records.begin({ kind: 'test', title: 'Dunlin, invented' }).about;
+    const told: (string | undefined)[] = [];
+    const recorder = openRecorder({
+      records: store.records,
+      to: { record, kind: 'test' },
+      now: () => ({ mono_ms: 1.5, wall_ms: 2.5 }),
+      later: () => () => {},
+      told: ({ trouble }) => told.push(trouble?.kind),
+    });
+    const first = recorder.write('reading', { values: { P1: 3.5 } });
+    const rival = openChosenBase(join(dir, BASE_NAME));
+    rival.run('BEGIN IMMEDIATE');
+    expect(recorder.flush()).toBe(false);
+    const second = recorder.write('reading', { values: { P1: 3.75 } });
+    expect(recorder.state()).toMatchObject({ waiting: 2, trouble: { kind: 'locked' } });
+    rival.close();
+    expect(recorder.flush()).toBe(true);
+    expect([(await first).entry.seq, (await second).entry.seq, told]).toEqual([1, 2, ['locked', undefined]]);
+    expect(verifyRecord(recordLines(store.records, record))).toMatchObject({ kind: 'whole', entries: 2 });
   });
 
   it('is copied whole, and the copy is a store of its own', async () => {

@@ -1,8 +1,8 @@
 /** Who may talk to the server at all: the right Host, the right Origin; and what the browser may do with the answers. */
 import type { MiddlewareHandler } from 'hono';
 import { secureHeaders } from 'hono/secure-headers';
-import { refuse } from './answer.ts';
-import type { Env } from './env.ts';
+import { refuse } from '../answer.ts';
+import type { Env } from '../env.ts';
 
 /** No inline script or style, nothing from elsewhere, in nobody's frame. `data:` and `blob:` are for pictures alone. */
 export const headers: MiddlewareHandler<Env> = secureHeaders({

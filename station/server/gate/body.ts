@@ -3,8 +3,8 @@ import { readJson } from '@hoopwright/wire/issue';
 import type { Message } from '@hoopwright/wire/project';
 import type { MiddlewareHandler } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
-import { refuse } from './answer.ts';
-import type { Asked, Env } from './env.ts';
+import { refuse } from '../answer.ts';
+import type { Asked, Env } from '../env.ts';
 
 const MB = 1 << 20;
 

@@ -1,9 +1,9 @@
 /** Who asks, and may they: the laptop's own page anything, a writer's link edits, a viewer's link reads. */
 import type { MiddlewareHandler } from 'hono';
 import { deleteCookie, getCookie, setCookie } from 'hono/cookie';
-import type { Tokens } from '../store/store.ts';
-import { refuse } from './answer.ts';
-import { type Asked, type Env, type Who, isLoopback, remoteOf } from './env.ts';
+import type { Tokens } from '../../store/store.ts';
+import { refuse } from '../answer.ts';
+import { type Asked, type Env, type Who, isLoopback, remoteOf } from '../env.ts';
 
 /** What a proxy adds. One that runs on the laptop would make the whole network look like the laptop. */
 const FORWARDED = ['forwarded', 'x-forwarded-for', 'x-real-ip', 'via'];

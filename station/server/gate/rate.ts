@@ -1,7 +1,7 @@
 /** So many requests from one place, and no more: a bucket that fills at a steady rate. */
 import type { MiddlewareHandler } from 'hono';
-import { refuse } from './answer.ts';
-import { type Env, isLoopback, remoteOf } from './env.ts';
+import { refuse } from '../answer.ts';
+import { type Env, isLoopback, remoteOf } from '../env.ts';
 
 export interface Rate {
   /** Requests at once. */
