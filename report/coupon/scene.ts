@@ -126,7 +126,7 @@ const wholePanel = (drawing: CouponDrawing, named: readonly NamedPoint[]): Panel
   ...panelOf(drawing, named),
   left: 70,
   right: 640,
-  furthest: Math.max(0.02, ...drawing.result.curve.strain),
+  furthest: drawing.result.curve.strain.reduce((most, strain) => Math.max(most, strain), 0.02),
   readings: false,
 });
 

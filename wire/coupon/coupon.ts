@@ -3,7 +3,7 @@
  * granted as a note; or issues that name the line and what to say. No figure is guessed where two readings suit.
  */
 import type { CouponTest } from '@hoopwright/core/steel';
-import type { Issue } from '../issue/issue.ts';
+import { type Issue, shown } from '../issue/issue.ts';
 import { figuresOf } from './figures.ts';
 import type { CouponHints } from './hints.ts';
 import { engineering, pulledUpward, secondsIn } from './inside.ts';
@@ -13,7 +13,7 @@ import { type Specimen, specimenOf } from './preface.ts';
 import { inSequence } from './sequence.ts';
 import { settleUnits } from './settle.ts';
 import { type Rows, rowsOf } from './sheet/row.ts';
-import { tableOf } from './sheet/table.ts';
+import { type Table, tableOf } from './sheet/table.ts';
 import { textOf } from './sheet/text.ts';
 import { sizeOf } from './size.ts';
 
@@ -29,10 +29,32 @@ export type CouponRead =
   | { readonly ok: false; readonly issues: readonly Issue[] };
 
 export const readCouponFile = (file: string | Uint8Array, hints: CouponHints = {}): CouponRead => {
-  const rows = rowsOf(typeof file === 'string' ? file : textOf(file), hints.delimiter);
+  const opened = opening(typeof file === 'string' ? file : textOf(file), hints);
+  if (!opened.ok) return opened;
+  const { picked, figures, specimen } = opened;
+  const sized = sizeOf(picked, specimen, hints);
+  if (!sized.ok) return sized;
+  const settled = settleUnits(figures, picked, sized.size);
+  if (!settled.ok) return settled;
+  const curve = engineering(figures, picked, settled.reading);
+  if (!curve.ok) return curve;
+  const clock = secondsIn(figures, picked, curve.strain[curve.strain.length - 1]);
+  const test: CouponTest = {
+    strain: curve.strain,
+    stress: curve.stress,
+    ...(figures.time && { time: figures.time.map((t) => t * clock.factor) }),
+    ...(picked.stretch.meaning === 'crosshead' && { extension: 'crosshead' as const }),
+  };
+  const notes = [...specimen.notes, ...opened.notes, ...settled.notes, ...curve.notes, ...clock.notes];
+  return { ok: true, test, lines: figures.lines, specimen, notes };
+};
+
+/** Text to figures of known meaning, before any unit. */
+const opening = (text: string, hints: CouponHints) => {
+  const rows = rowsOf(text, hints.delimiter);
   const table = tableOf(rows);
-  if (!table) return { ok: false, issues: [noTable(rows)] };
-  if (table.again !== undefined) return { ok: false, issues: [headingsAgain(table.again)] };
+  const stopped = table ? stoppedBy(table, rows) : noTable(rows);
+  if (!table || stopped) return { ok: false as const, issues: stopped ? [stopped] : [] };
   const pick = pickColumns(table, hints);
   if (!pick.ok) return pick;
   const { picked } = pick;
@@ -40,32 +62,13 @@ export const readCouponFile = (file: string | Uint8Array, hints: CouponHints = {
   if (!read.ok) return read;
   const sequence = inSequence(read.figures, rows.cut);
   if (!sequence.ok) return sequence;
-  const specimen = specimenOf(table.preface);
-  const sized = sizeOf(picked, specimen, hints);
-  if (!sized.ok) return sized;
   const { figures, notes: turned } = pulledUpward(sequence.figures);
-  const settled = settleUnits(figures, picked, sized.size);
-  if (!settled.ok) return settled;
-  const curve = engineering(figures, picked, settled.reading);
-  if (!curve.ok) return curve;
-  const clock = secondsIn(figures, picked, Math.max(...curve.strain.slice(-3)));
-  const test: CouponTest = {
-    strain: curve.strain,
-    stress: curve.stress,
-    ...(figures.time && { time: figures.time.map((t) => t * clock.factor) }),
-    ...(picked.stretch.meaning === 'crosshead' && { extension: 'crosshead' as const }),
-  };
-  const taken = [
-    specimen.notes,
-    picked.notes,
-    read.notes,
-    sequence.notes,
-    turned,
-    settled.notes,
-    curve.notes,
-  ];
-  return { ok: true, test, lines: figures.lines, specimen, notes: [...taken.flat(), ...clock.notes] };
+  const notes = [...picked.notes, ...read.notes, ...sequence.notes, ...turned];
+  return { ok: true as const, picked, figures, specimen: specimenOf(table.preface), notes };
 };
+
+const stoppedBy = (table: Table, rows: Rows): Issue | undefined =>
+  table.again === undefined ? doubledBy(table, rows) : headingsAgain(table.again);
 
 const noTable = ({ rows }: Rows): Issue => ({
   path: rows.length > 0 ? `line ${rows[0].line}` : 'line 1',
@@ -74,6 +77,20 @@ const noTable = ({ rows }: Rows): Issue => ({
     rows.length > 0 ? `${rows.length} line${rows.length === 1 ? '' : 's'} without them` : 'an empty file',
   suggestion: 'export the test as text with one row per reading',
 });
+
+/** Twice as many fields as headings: the decimal commas have parted every figure in two. */
+const doubledBy = (table: Table, { delimiter }: Rows): Issue | undefined => {
+  const above = table.preface[table.preface.length - 1];
+  if (delimiter !== ',' || table.headings.length > 0 || above?.fields.length !== table.width / 2)
+    return undefined;
+  return {
+    path: `line ${table.rows[0].line}`,
+    expected: `${above.fields.length} fields, as the headings in line ${above.line}`,
+    received: `${table.width} fields: ${shown(table.rows[0].text)}`,
+    suggestion:
+      'decimal commas between commas cannot be told apart: export with semicolons or with decimal points',
+  };
+};
 
 const headingsAgain = (line: number): Issue => ({
   path: `line ${line}`,

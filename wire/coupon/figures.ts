@@ -58,10 +58,11 @@ type Signs =
   | { readonly ok: false; readonly issues: Issue[] };
 
 const signsOf = (table: Table, columns: readonly Column[], hints: CouponHints): Signs => {
-  if (hints.decimal) return { ok: true, decimals: columns.map(() => hints.decimal!), notes: [] };
   const fields = columns.map(({ index }) => table.rows.map((row) => row.fields[index]));
   const elsewhere = commonSign(fields);
-  const answers = fields.map((column) => decimalOf(column, elsewhere));
+  const answers = fields.map((column) =>
+    decimalOf(column, { ...(elsewhere && { elsewhere }), ...(hints.decimal && { wish: hints.decimal }) }),
+  );
   const issues = answers.flatMap((answer, k) => decimalIssue(answer, columns[k], table.rows));
   if (issues.length > 0) return { ok: false, issues };
   const settled = answers.flatMap((answer) => (answer.kind === 'sign' ? [answer] : []));

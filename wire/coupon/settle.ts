@@ -81,7 +81,7 @@ const scaled = (reading: Reading, course: Course, swapped: Course): Scaled =>
   scaledBy(reading.swapped ? swapped : course, reading);
 
 const takenNotes = (reading: Reading, { stretch, load, guessed }: Picked, found: Scaled): Note[] => {
-  const why = `so the steepest part has ${modulusText(found)} and the highest stress is ${Math.round(found.high)} MPa`;
+  const why = `so the first part has a slope of ${modulusText(found)} and the highest stress is ${Math.round(found.high)} MPa`;
   const order = reading.swapped ? [load, stretch] : [stretch, load];
   if (guessed)
     return [
@@ -102,7 +102,7 @@ const takenNotes = (reading: Reading, { stretch, load, guessed }: Picked, found:
 };
 
 const modulusText = ({ modulus }: Scaled): string =>
-  modulus === undefined ? 'no slope that could be read' : `about ${Math.round(modulus / 1000)} GPa`;
+  modulus === undefined ? 'no readable value' : `about ${Math.round(modulus / 1000)} GPa`;
 
 const optionOf = ({ meaning }: Column, unit: Unit): string =>
   `--${meaning === 'crosshead' ? 'extension' : meaning}-unit ${unit.name === '%' ? '%' : unit.name}`;
@@ -149,7 +149,7 @@ const contradiction = (
     path: units,
     expected:
       'figures of an austenitic steel: a slope of about 200 GPa and a highest stress of 400 to 1500 MPa',
-    received: `${modulusText(found)} and ${figure(found.high)} MPa`,
+    received: `a slope of ${modulusText(found)} and a highest stress of ${figure(found.high)} MPa`,
     suggestion: suggestion === '' ? 'name the units, e.g. --stress-unit ksi --strain-unit %' : suggestion,
   };
 };
@@ -168,13 +168,13 @@ const adviceFor = (reading: Reading, { stretch, load }: Picked): string => {
       [load, reading.load],
     ] as const
   )
-    .filter(([column, unit]) => column.unit?.name !== unit.name)
+    .filter(([column, unit]) => column.unit?.name !== unit.name && (column.unit || unit.name !== 'fraction'))
     .map(([column, unit]) => optionOf(column, unit));
   return `the figures suit ${reading.stretch.name} and ${reading.load.name}: if that is so, say ${options.join(' ')}`;
 };
 
 const unlike = (found: Scaled): Note => ({
-  says: `the steepest part has ${modulusText(found)} and the highest stress is ${figure(found.high)} MPa, which no other unit explains: not a test of austenitic steel, or a gauge at fault`,
+  says: `the first part has a slope of ${modulusText(found)} and the highest stress is ${figure(found.high)} MPa, which no other unit explains: not a test of austenitic steel, or a gauge at fault`,
 });
 
 const figure = (value: number): string => String(Number(value.toPrecision(3)));

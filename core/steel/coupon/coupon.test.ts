@@ -260,6 +260,12 @@ describe('the end', () => {
     expect(result.verdict.usable).toBe(true);
   });
 
+  test('a load cell at its limit gives no Rm', () => {
+    const result = evaluateCoupon(mapped(clean, (strain, stress) => [strain, Math.min(stress, 470)]));
+    expect(result.findings.map(({ kind }) => kind)).toContain('flat-top');
+    expect([result.strength, result.uniform]).toEqual([undefined, undefined]);
+  });
+
   test('a record that ends in the neck gives A as at least that', () => {
     const k = clean.strain.length - 8;
     const result = evaluateCoupon({ strain: clean.strain.slice(0, k), stress: clean.stress.slice(0, k) });

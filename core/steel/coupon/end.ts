@@ -37,6 +37,8 @@ export const endOf = (stages: Stages, findings: CouponFinding[]): CouponEnd => {
   const highest = greatest(whole.stress);
   const tail = whole.stress.slice(placeOfGreatest(whole.stress));
   const passed = whole.broke || least(tail) < PASSED * highest;
+  const flat = flatTop(curve);
+  if (flat !== undefined) findings.push({ kind: 'flat-top', at: curve.at[flat], stress: highest });
   const rising = !passed && risesAtEnd(curve);
   if (rising) findings.push({ kind: 'ends-rising', stress: highest, strain: curve.strain[top] });
   else if (!passed) findings.push({ kind: 'ends-at-maximum' });
@@ -45,8 +47,8 @@ export const endOf = (stages: Stages, findings: CouponFinding[]): CouponEnd => {
   if (kept && passed && !cut) breakOf(whole, curve, findings);
   return {
     top,
-    ...(rising ? {} : { strength: highest }),
-    uniform: !rising && curve.stress[top] >= 0.995 * highest,
+    ...(rising || flat !== undefined ? {} : { strength: highest }),
+    uniform: !rising && flat === undefined && curve.stress[top] >= 0.995 * highest,
     elongation: kept && passed && !cut,
   };
 };
@@ -61,6 +63,19 @@ const risesAtEnd = ({ strain, stress }: CouponCurve): boolean => {
   const last = strain.length - 1;
   const k = strain.findIndex((value) => value >= strain[0] + 0.9 * (strain[last] - strain[0]));
   return stress[last] - stress[Math.min(k, last - 1)] > STILL_RISING * greatest(stress);
+};
+
+/** As many equal highest readings in a row are no plateau of steel where the force was still rising before them. */
+const FLAT = 6;
+
+/** First of the equal readings, where the rise over as much strain before them was more than this part of the force. */
+const flatTop = ({ strain, stress }: CouponCurve): number | undefined => {
+  const first = placeOfGreatest(stress);
+  let last = first;
+  while (stress[last + 1] === stress[first]) last++;
+  if (last - first + 1 < FLAT) return undefined;
+  const back = strain.findIndex((value) => value >= strain[first] - (strain[last] - strain[first]));
+  return stress[first] - stress[back] > STILL_RISING * stress[first] ? first : undefined;
 };
 
 const breakOf = (whole: CouponRecord, curve: CouponCurve, findings: CouponFinding[]): void => {

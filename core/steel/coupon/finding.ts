@@ -49,6 +49,8 @@ export type CouponFinding =
   | { readonly kind: 'no-neck'; readonly at: number; readonly strain: number }
   /** The force still rises where the record ends: Rm and Ag were not reached. */
   | { readonly kind: 'ends-rising'; readonly stress: number; readonly strain: number }
+  /** The force rises and then stands at one figure: a load cell at its limit. Rm is not read. */
+  | { readonly kind: 'flat-top'; readonly at: number; readonly stress: number }
   /** The record ends at its highest force: Rm and Ag are at least these. */
   | { readonly kind: 'ends-at-maximum' }
   /** The record ends after the maximum but before the break: A is at least this. `ratio`: last force over maximum. */

@@ -9,7 +9,7 @@ const coupon = (
 ): SeamFigures => {
   const plastic = Array.from({ length: 400 }, (_, k) => 0.0001 + 0.0009 * k);
   const stress = plastic.map((ep) => K * (e0 + ep) ** 0.46);
-  return { ...figures, trueCurve: { plastic, stress, ends: 'uniform' } };
+  return { ...figures, youngUsed: 196_000, trueCurve: { plastic, stress, ends: 'uniform' } };
 };
 
 const plates = [
@@ -18,13 +18,36 @@ const plates = [
   coupon(1311, { strength: 613, uniform: 0.51 }),
 ];
 
-/** A bar of seam (width share `share`) and plate in series: at each stress the strains are averaged by length. */
+/** A bar of seam (width share `share`) and plate in series: at each force the extensions add up. */
 const inSeries = (seamK: number, share: number): SeamFigures => {
-  const at = (K: number, sigma: number) => Math.max(0, (sigma / K) ** (1 / 0.46) - 0.0291);
-  const stress = Array.from({ length: 600 }, (_, k) => 255 + 0.6 * k);
-  const plastic = stress.map((sigma) => share * at(seamK, sigma) + (1 - share) * at(1311, sigma));
-  const from = plastic.findIndex((ep) => ep > 0);
-  return { trueCurve: { plastic: plastic.slice(from), stress: stress.slice(from), ends: 'uniform' } };
+  const young = 196_000;
+  const pulled = (K: number, ep: number) => {
+    const sigma = K * (0.0291 + ep) ** 0.46;
+    const strain = Math.expm1(ep + sigma / young);
+    return { strain, force: sigma / (1 + strain) };
+  };
+  const strainUnder = (K: number, force: number) => {
+    let [low, high] = [0, 0.4];
+    if (pulled(K, 0).force > force) return force / young;
+    for (let step = 0; step < 60; step++) {
+      const middle = (low + high) / 2;
+      if (pulled(K, middle).force < force) low = middle;
+      else high = middle;
+    }
+    return pulled(K, low).strain;
+  };
+  const forces = Array.from({ length: 480 }, (_, k) => 250 + 0.45 * k);
+  const points = forces.map((force) => {
+    const strain = share * strainUnder(seamK, force) + (1 - share) * strainUnder(1311, force);
+    const stress = force * (1 + strain);
+    return { plastic: Math.log1p(strain) - stress / young, stress };
+  });
+  const from = points.findIndex(({ plastic }) => plastic > 1e-6);
+  const [plastic, stress] = [
+    points.slice(from).map((p) => p.plastic),
+    points.slice(from).map((p) => p.stress),
+  ];
+  return { youngUsed: young, trueCurve: { plastic, stress, ends: 'uniform' } };
 };
 
 describe('a coupon across the seam', () => {

@@ -13,6 +13,7 @@ export interface SeamFigures {
   readonly strength?: number;
   readonly uniform?: number;
   readonly elongation?: number;
+  readonly youngUsed: number;
   readonly trueCurve: TrueCurve;
 }
 
@@ -76,7 +77,7 @@ interface Pair {
 
 const matchAt = (ep: number, { seam, plates, place }: Pair): SeamMatch[] => {
   const plate = plateAt(plates, ep);
-  const own = trueStressAt(place ? seamMetal(seam.trueCurve, plates, place) : seam.trueCurve, ep);
+  const own = trueStressAt(place ? seamMetal(seam, plates, place) : seam.trueCurve, ep);
   if (own === undefined || plate === undefined) return [];
   const ratio = own / plate;
   return [{ plastic: ep, ratio, verdict: ratio > 1 + EVEN ? 'over' : ratio < 1 - EVEN ? 'under' : 'even' }];
@@ -89,44 +90,57 @@ const plateAt = (plates: readonly SeamFigures[], ep: number): number | undefined
 };
 
 /**
- * Seam and plate lie in series under the same force, so the gauge strain is their average by length. At each measured
- * stress the plate's share is taken off, which leaves the strain of the seam metal. True stresses are taken as equal,
- * which is right to the difference of the two strains.
+ * Seam and plate lie in series under the same force and began with the same section, so at each engineering stress the
+ * strain of the gauge is theirs averaged by length. The plate's share is taken off, which leaves the seam metal's.
  */
 const seamMetal = (
-  { plastic, stress, ends }: TrueCurve,
+  seam: SeamFigures,
   plates: readonly SeamFigures[],
   { seamWidth, gauge }: SeamPlace,
 ): TrueCurve => {
   const share = Math.min(1, seamWidth / gauge);
   const strainOfPlate = inverseOf(plates);
+  const { plastic, stress } = seam.trueCurve;
   const metal: { plastic: number[]; stress: number[] } = { plastic: [], stress: [] };
   plastic.forEach((whole, k) => {
-    const ep = (whole - (1 - share) * strainOfPlate(stress[k])) / share;
-    if (!(ep > (metal.plastic[metal.plastic.length - 1] ?? -1))) return;
+    const point = engineeringOf(whole, stress[k], seam.youngUsed);
+    const strain = (point.strain - (1 - share) * strainOfPlate(point.stress)) / share;
+    const sigma = point.stress * (1 + strain);
+    const ep = Math.log1p(strain) - sigma / seam.youngUsed;
+    if (!(ep > (metal.plastic[metal.plastic.length - 1] ?? 0))) return;
     metal.plastic.push(ep);
-    metal.stress.push(stress[k]);
+    metal.stress.push(sigma);
   });
-  return { ...metal, ends };
+  return { ...metal, ends: seam.trueCurve.ends };
 };
 
-/** Strains at which the plate's middle curve is laid down before it is read the other way round. */
+const engineeringOf = (
+  plastic: number,
+  stress: number,
+  young: number,
+): { strain: number; stress: number } => {
+  const strain = Math.expm1(plastic + stress / young);
+  return { strain, stress: stress / (1 + strain) };
+};
+
+/** Plastic strains at which the plate's middle curve is laid down before it is read the other way round. */
 const LADDER = [
   0.0002, 0.0005, 0.001, 0.002, 0.003, 0.005, 0.0075, 0.01, 0.015, 0.02, 0.03, 0.04, 0.055, 0.075, 0.1, 0.13,
-  0.17, 0.22, 0.28,
+  0.17, 0.22, 0.28, 0.34, 0.4,
 ] as const;
 
-/** Plastic strain of the plate at a true stress: 0 below its curve, NaN beyond it. */
+/** Engineering strain of the plate at an engineering stress: elastic below its curve, NaN beyond it. */
 const inverseOf = (plates: readonly SeamFigures[]): ((stress: number) => number) => {
+  const young = median(plates.map(({ youngUsed }) => youngUsed));
   const rungs = LADDER.flatMap((ep) => {
     const stress = plateAt(plates, ep);
-    return stress === undefined ? [] : [{ ep, stress }];
+    return stress === undefined ? [] : [engineeringOf(ep, stress, young)];
   });
   return (stress) => {
     const k = rungs.findIndex((rung) => rung.stress >= stress);
-    if (k <= 0) return k === 0 ? 0 : Number.NaN;
+    if (k <= 0) return k === 0 ? stress / young : Number.NaN;
     const [low, high] = [rungs[k - 1], rungs[k]];
-    return low.ep + ((stress - low.stress) / (high.stress - low.stress)) * (high.ep - low.ep);
+    return low.strain + ((stress - low.stress) / (high.stress - low.stress)) * (high.strain - low.strain);
   };
 };
 

@@ -56,14 +56,16 @@ const jumpAt = (
   });
   if (jump < -LEAST_BACK)
     return jump < -noise(curve, k) && rise > 0.3 * NOMINAL_YOUNG * jump ? slip(jump) : undefined;
+  if (jump < LEAST_JUMP) return undefined;
   const usual = ordinaryStep(strain, k);
-  if (jump < LEAST_JUMP || jump < JUMP_STEPS * usual) return undefined;
+  if (jump < JUMP_STEPS * usual) return undefined;
   const pace = time && paceOf(curve, time, k);
-  if (pace !== undefined) return pace > JUMP_STEPS ? slip(jump - usual) : undefined;
+  const gap: CouponFinding | undefined =
+    jump > GAP_STEPS * usual ? { kind: 'gap', at: at[k + 1], strain: jump } : undefined;
+  if (pace !== undefined) return pace > JUMP_STEPS ? slip(jump - usual) : gap;
   const expected = tangentNear(curve, k) * jump;
   const tellable = k < top && expected > 0.004 * greatest(stress);
-  if (tellable) return rise < FOLLOWS * expected ? slip(jump - usual) : undefined;
-  return jump > GAP_STEPS * usual ? { kind: 'gap', at: at[k + 1], strain: jump } : undefined;
+  return tellable && rise < FOLLOWS * expected ? slip(jump - usual) : gap;
 };
 
 /** Larger of the middle steps on either side, so that a change of recording speed is no jump. */

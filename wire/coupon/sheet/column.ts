@@ -17,7 +17,7 @@ export interface Heading {
 /** First that fits. German, French and Spanish headings of testing machines beside the English ones. */
 const MEANINGS: readonly (readonly [Meaning, RegExp])[] = [
   ['crosshead', /cross-?\s?head|traverse|stroke|machine|kolben|grip|actuator|position|course/],
-  ['stress', /stress|spannung|contrainte|tensi[oó]n|sigma|σ|^(s|r)$/],
+  ['stress', /stress|spannung|contrainte|(?<!\p{L})tensi[oó]n|sigma|σ|^(s|r)$/u],
   ['strain', /strain|dehnung|d[eé]formation|deformaci[oó]n|epsilon|ε|^e$/],
   ['force', /force|load|kraft|last|charge|fuerza|carga|effort|^(f|p)$/],
   [

@@ -58,9 +58,13 @@ const SLIPS = 0.05;
 
 /**
  * Decimal sign of one column. `elsewhere` is what the other columns of the file say, where they say anything.
- * Places count from 0 within the column.
+ * `wish` is what
+ * the person says; it rules where the column itself is not clear. Places count from 0 within the column.
  */
-export const decimalOf = (fields: readonly string[], elsewhere?: DecimalSign): DecimalAnswer => {
+export const decimalOf = (
+  fields: readonly string[],
+  { elsewhere, wish }: { readonly elsewhere?: DecimalSign; readonly wish?: DecimalSign } = {},
+): DecimalAnswer => {
   const witnesses = fields.map(witnessOf);
   const count = (witness: Witness): number => witnesses.filter((one) => one === witness).length;
   const [points, commas] = [count('.'), count(',')];
@@ -72,6 +76,7 @@ export const decimalOf = (fields: readonly string[], elsewhere?: DecimalSign): D
   if (fewer > SLIPS * Math.max(points, commas))
     return { kind: 'mixed', ...first(decimal === '.' ? ',' : '.') };
   if (points + commas > 0) return grouping(fields, decimal, first);
+  if (wish) return { kind: 'sign', decimal: wish, grouped: false };
   const [eitherPoint, eitherComma] = [count('either .'), count('either ,')];
   if (eitherPoint > 0 && eitherComma > 0)
     return elsewhere ? grouping(fields, elsewhere, first) : { kind: 'ask', ...first('either ,') };
