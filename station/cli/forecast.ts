@@ -1,8 +1,7 @@
 /** `hoopwright forecast`: how the tank grows, as lines, JSON, a table, or a drawing with its curve. */
 import { type Forecast, forecast, type ForecastOrders, forecastToGrowth } from '@hoopwright/core/stretch';
-import { type Duty, stretchPressure, type Tank } from '@hoopwright/core/tank';
-import { fromBar } from '@hoopwright/core/units';
-import { forecastFile, pathTable } from '@hoopwright/wire/forecast';
+import type { Duty, Tank } from '@hoopwright/core/tank';
+import { forecastFile, pathTable, usualOrders } from '@hoopwright/wire/forecast';
 import type { Command } from 'commander';
 import { BAD_INPUT, type Desk, DONE, Ending, METAL_SAYS_NO } from './desk.ts';
 import { answerOf } from './answer.ts';
@@ -113,22 +112,6 @@ function ordersFor(
   progress: NonNullable<ForecastOrders['progress']>,
 ): ForecastOrders {
   const target = options.to === undefined ? undefined : pressureFrom(options.to, '--to');
-  const asked = options.at === undefined ? [] : pressuresFrom(options.at, '--at');
-  return {
-    ...(target === undefined ? {} : { target }),
-    marks: [
-      ...asked,
-      ...roundMarks(target ?? (duty === undefined ? undefined : stretchPressure(duty)) ?? usualTop(tank)),
-    ],
-    progress,
-  };
+  const at = options.at === undefined ? [] : pressuresFrom(options.at, '--at');
+  return { ...usualOrders(tank, duty, { at, ...(target === undefined ? {} : { target }) }), progress };
 }
-
-/** Every half bar up to the release pressure: what a log sheet has lines for. */
-function roundMarks(top: number): number[] {
-  const step = fromBar(top > fromBar(100) ? 5 : 0.5);
-  return Array.from({ length: Math.min(400, Math.floor(top / step)) }, (_, i) => (i + 1) * step);
-}
-
-/** Without a duty: pressure at which the hoop of the barrel would stand at 600 MPa. */
-const usualTop = (tank: Tank): number => (600 * 2 * tank.courses[0].wall) / tank.insideDiameter;

@@ -1,3 +1,4 @@
 /** What other packages may use of the forecast as a file. */
 export * from './forecastFile.ts';
 export { type DecimalMark, pathTable } from './pathTable.ts';
+export { type Asked, usualOrders } from './orders.ts';

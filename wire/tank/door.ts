@@ -2,6 +2,7 @@
 export { DIN_HEADS, type HeadFile } from './format/headFile.ts';
 export { type ParsedTank, type ParseOptions, parseTankFile } from './parseTankFile.ts';
 export { AS_GIVEN } from './check/plausible.ts';
+export { withoutCompiling } from './format/compiling.ts';
 export { QUANTITIES, type Quantity, quantityAt } from './format/quantity.ts';
 export type { FlowFile, PartSteelFile, SteelFile } from './format/steelFile.ts';
 export { hasEvidence } from './check/steelContradictions.ts';
