@@ -2,6 +2,7 @@
 import { Command, CommanderError } from 'commander';
 import { BAD_INPUT, type Desk, DONE, Ending, OUR_FAULT, reasonOf } from './desk.ts';
 import { forecastCommand } from './forecast.ts';
+import { planCommand } from './plan.ts';
 import { schemaCommand } from './schema.ts';
 
 const CAUTION =
@@ -29,6 +30,7 @@ function programFor(desk: Desk, end: (code: number) => void): Command {
     .showHelpAfterError('(--help lists the options)');
   program.commandsGroup('Commands:');
   forecastCommand(program, desk, end);
+  planCommand(program, desk, end);
   schemaCommand(program, desk);
   for (const command of program.commands) {
     command

@@ -20,8 +20,12 @@ export interface Plan {
   readonly steps: readonly Step[];
   /** Pressures of the steps are multiples of it, bar. */
   readonly unit_bar: number;
+  /** The final hold: at least, at most. */
+  readonly rest: { readonly atLeast_min: number; readonly cap_min: number };
   readonly limits: readonly Limit[];
   readonly places: readonly Place[];
+  /** Pressure up to which somebody may be at the tank, bar; 0: nobody, as long as there is any. */
+  readonly approach_bar: number;
   readonly instruments: readonly Need[];
   readonly leak: LeakSeen;
   readonly roles: { readonly director?: string; readonly pump?: string; readonly noteTaker?: string };

@@ -113,7 +113,9 @@ function assemble(base: Foundation, { stored, limits, leak }: Findings): Plan {
     water: waterOf(given, setUp),
     steps: stepsOf({ foreseen, setUp, ...(range === undefined ? {} : { range }) }),
     unit_bar: Number(toBar(foreseen.ladder.unit).toPrecision(10)),
+    rest: { atLeast_min: foreseen.rule.atLeast / 60, cap_min: foreseen.rule.cap / 60 },
     limits,
+    approach_bar: toBar(setUp.approach),
     places: placesOf(setUp, foreseen.ladder.target),
     instruments: needsOf({
       foreseen,

@@ -3,6 +3,7 @@
  * file; what is left out is assumed and listed as such, or stays open on the checklist.
  */
 import { z } from 'zod';
+import { DAY_QUANTITIES } from './dayQuantity.ts';
 import { may, oneOf, quantity, text } from '../../tank/format/shape.ts';
 
 /** Where somebody or something stands when a reading is taken. */
@@ -84,11 +85,13 @@ const reliefFile = z
 
 const limit = (id: string) =>
   may(
-    z.strictObject({
-      value: quantity(`${id}.value`),
-      by: text('Who set it'),
-      why: text('Why it is not the default'),
-    }),
+    z
+      .strictObject({
+        value: quantity(`${id}.value`),
+        by: text('Who set it'),
+        why: text('Why it is not the default'),
+      })
+      .meta({ description: DAY_QUANTITIES[`${id}.value`].means }),
   );
 
 const limitsFile = z

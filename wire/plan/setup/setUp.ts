@@ -13,8 +13,7 @@ export type Assumed =
   | 'approach pressure'
   | 'strokes a minute'
   | 'stand-off edition'
-  | 'plugs'
-  | 'pump';
+  | 'plugs';
 
 /** What the plan cannot know and leaves on the checklist, to be filled in by hand before the day. */
 export type Open =

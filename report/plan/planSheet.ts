@@ -1,0 +1,246 @@
+/** A plan as people read it, once for screen, terminal and paper: the card, the log sheet, and the sections behind them. */
+import type { FrozenPlan, Outdated, Plan, Step } from '@hoopwright/wire/plan';
+import { headGroups } from '@hoopwright/wire/record';
+import type { Manner } from '../figure/manner.ts';
+import { bare, type Figures, figuresFor, rangedText, unitOf } from './figures.ts';
+import { type Caution, cautionsIn, cautionsOf, type SheetPart } from './words/caution.ts';
+import { dangerText } from './words/danger.ts';
+import { catalogue } from './words/fill.ts';
+import { assumedText, limitReason, limitText, openText, remarkText, stopTexts } from './words/limit.ts';
+import { outsideTexts, stepName, stepText } from './words/step.ts';
+import { leakTexts, needRow, placeRow, targetTexts, waterTexts } from './words/target.ts';
+
+export type Block =
+  | { readonly kind: 'lines'; readonly lines: readonly string[] }
+  | {
+      readonly kind: 'table';
+      readonly head: readonly string[];
+      readonly rows: readonly (readonly string[])[];
+    }
+  | { readonly kind: 'cautions'; readonly cautions: readonly Caution[] }
+  /** To be ticked, with room for a figure and initials. */
+  | { readonly kind: 'boxes'; readonly items: readonly string[] };
+
+export interface Section {
+  readonly part: SheetPart;
+  readonly title: string;
+  readonly blocks: readonly Block[];
+}
+
+/** One row of card and log sheet. Empty texts where nothing is foreseen. */
+export interface StepRow {
+  readonly number: string;
+  readonly name: string;
+  readonly does: string;
+  readonly pressure: string;
+  /** Change of every girth against its zero, in the order of `PlanSheet.girths`. */
+  readonly changes: readonly string[];
+  readonly litres: string;
+  readonly strokes: string;
+  readonly hold: string;
+}
+
+export interface PlanSheet {
+  readonly tank: string;
+  readonly serial: string;
+  /** "Revision B, Dunlin first stretch, 2026-10-03", or that it is a draft. */
+  readonly revision: string;
+  /** Eight groups, as on the log sheet; empty in a draft. */
+  readonly digest: string;
+  readonly forecast: string;
+  /** Why it is out of date; undefined while it is current. */
+  readonly outOfDate?: string;
+  readonly girths: readonly string[];
+  /** Place in `girths` of the one that grows most and is read from behind the wall. */
+  readonly main: number;
+  readonly units: { readonly pressure: string; readonly girth: string; readonly litres: string };
+  readonly counts: 'strokes' | 'litres';
+  readonly steps: readonly StepRow[];
+  readonly card: {
+    readonly title: string;
+    readonly stops: readonly string[];
+    readonly ifs: readonly string[];
+    readonly cautions: readonly Caution[];
+  };
+  readonly log: { readonly title: string; readonly cautions: readonly Caution[] };
+  readonly sections: readonly Section[];
+}
+
+const ENGLISH = {
+  card: 'Director’s card',
+  log: 'Log sheet',
+  target: 'What it is for',
+  places: 'Where people are, and what is read from where',
+  dangers: 'Dangers, largest first',
+  emergency: 'When something happens',
+  checklist: 'Before the vent is shut',
+  instruments: 'Instruments and what they can see',
+  limits: 'Limits',
+  water: 'Water',
+  draft: 'DRAFT, not frozen: not for test day',
+  frozen: 'Revision {revision} “{name}”, frozen {date}',
+  'tank changed': 'OUT OF DATE: the tank file has changed since this plan was made',
+  'program changed': 'OUT OF DATE: made by another version of the program',
+  forecast: 'Forecast {digest}, program {program}; {range}',
+  'forecast range': '{draws} tanks of varied steel, 90 % ranges',
+  'forecast one': 'one assumed steel, no ranges',
+} as const;
+
+const filled = catalogue(ENGLISH);
+
+export interface SheetOrders {
+  readonly manner: Manner;
+  readonly outdated?: Outdated;
+}
+
+export function planSheet(given: Plan | FrozenPlan, { manner, outdated }: SheetOrders): PlanSheet {
+  const frozen = 'frozen' in given ? given.frozen : undefined;
+  const plan = 'frozen' in given ? given.plan : given;
+  const f = figuresFor(manner, plan.unit_bar);
+  const cautions = cautionsOf(plan, f);
+  const girths = plan.steps.find((s) => s.expected !== undefined)?.expected?.girths.map((g) => g.name) ?? [];
+  return {
+    tank: plan.tank.name,
+    serial: plan.tank.serial ?? '',
+    revision: frozen === undefined ? filled('draft') : filled('frozen', frozen),
+    digest: frozen === undefined ? '' : headGroups(frozen.digest),
+    forecast: forecastLine(plan),
+    ...(outdated === undefined ? {} : { outOfDate: filled(outdated) }),
+    girths,
+    main: mainGirth(plan, girths),
+    units: {
+      pressure: unitOf(f.pressure(1)),
+      girth: unitOf(f.girth(1)),
+      litres: unitOf(f.litres(1)),
+    },
+    counts: plan.water.stroke_mL === undefined ? 'litres' : 'strokes',
+    steps: plan.steps.map((step) => stepRow(step, plan, f)),
+    card: {
+      title: filled('card'),
+      stops: stopTexts(plan, f),
+      ifs: outsideTexts(plan, f),
+      cautions: cautionsIn('card', cautions),
+    },
+    log: { title: filled('log'), cautions: cautionsIn('log', cautions) },
+    sections: sectionsOf(plan, f, cautions),
+  };
+}
+
+const forecastLine = ({ forecast }: Plan): string =>
+  filled('forecast', {
+    digest: forecast.digest.slice(0, 12),
+    program: forecast.program,
+    range:
+      forecast.range === undefined
+        ? filled('forecast one')
+        : filled('forecast range', { draws: String(forecast.range.draws) }),
+  });
+
+/** Girths read at the tank do not steer the day: the largest of those read from behind the wall does. */
+function mainGirth(plan: Plan, girths: readonly string[]): number {
+  const far = plan.places
+    .filter((p) => p.reads === 'girth' && p.from === 'behind the wall')
+    .map((p) => p.name);
+  const held = plan.steps.find((s) => s.kind === 'final hold')?.expected?.girths ?? [];
+  const best = held
+    .filter((g) => far.includes(g.name))
+    .reduce<(typeof held)[number] | undefined>(
+      (a, b) => (a === undefined || b.growth_percent.value > a.growth_percent.value ? b : a),
+      undefined,
+    );
+  return Math.max(0, girths.indexOf(best?.name ?? ''));
+}
+
+function stepRow(step: Step, plan: Plan, f: Figures): StepRow {
+  const { expected, hold } = step;
+  return {
+    number: step.number,
+    name: stepName(step.kind),
+    does: stepText(step, plan, f),
+    pressure: bare(f.step(step.pressure_bar)),
+    changes: expected?.girths.map((g) => bareRange(f.girth, g.change_mm)) ?? [],
+    litres: expected === undefined ? '' : bareRange(f.litres, expected.pumped_L),
+    strokes: expected?.strokes === undefined ? '' : rangedText(f.count, expected.strokes),
+    hold: hold === undefined ? '' : rangedText(f.minutes, hold.minutes),
+  };
+}
+
+const bareRange = (write: (value: number) => string, range: Parameters<typeof rangedText>[1]): string => {
+  const text = rangedText(write, range);
+  const unit = unitOf(write(range.value));
+  return unit === '' ? text : text.slice(0, -unit.length).trimEnd();
+};
+
+function sectionsOf(plan: Plan, f: Figures, cautions: readonly Caution[]): Section[] {
+  const lines = (texts: readonly string[]): Block => ({ kind: 'lines', lines: texts });
+  const said = (part: SheetPart): Block => ({ kind: 'cautions', cautions: cautionsIn(part, cautions) });
+  return [
+    {
+      part: 'target',
+      title: filled('target'),
+      blocks: [
+        lines(targetTexts(plan.target, f)),
+        ...(plan.remarks.length === 0 ? [] : [lines(plan.remarks.map(remarkText))]),
+        said('target'),
+      ],
+    },
+    { part: 'target', title: filled('water'), blocks: [lines(waterTexts(plan.water, f))] },
+    {
+      part: 'dangers',
+      title: filled('dangers'),
+      blocks: [
+        lines(plan.dangers.map((danger) => dangerText(danger, f, plan.target.pressure_bar))),
+        said('dangers'),
+      ],
+    },
+    { part: 'emergency', title: filled('emergency'), blocks: [said('emergency')] },
+    {
+      part: 'places',
+      title: filled('places'),
+      blocks: [
+        {
+          kind: 'table',
+          head: ['reading', 'by', 'from', 'up to'],
+          rows: plan.places.map((place) => placeRow(place, f)),
+        },
+        said('places'),
+      ],
+    },
+    {
+      part: 'places',
+      title: filled('instruments'),
+      blocks: [
+        {
+          kind: 'table',
+          head: ['reading', 'range needed', 'step needed', 'range', 'step', ''],
+          rows: plan.instruments.map((need) => needRow(need, f)),
+        },
+        lines(leakTexts(plan.leak, f)),
+      ],
+    },
+    {
+      part: 'target',
+      title: filled('limits'),
+      blocks: [
+        {
+          kind: 'table',
+          head: ['limit', 'because'],
+          rows: plan.limits.map((limit) => [limitText(limit, f), limitReason(limit, f)]),
+        },
+      ],
+    },
+    checklist(plan, cautions),
+  ];
+}
+
+function checklist(plan: Plan, cautions: readonly Caution[]): Section {
+  const known = cautionsIn('checklist', cautions).map((c) => c.text);
+  return {
+    part: 'checklist',
+    title: filled('checklist'),
+    blocks: [
+      { kind: 'boxes', items: [...known, ...plan.open.map(openText)] },
+      { kind: 'lines', lines: plan.assumed.map(assumedText) },
+    ],
+  };
+}

@@ -1,0 +1,118 @@
+/** Limits, what was assumed, what is open, what should be known: in sentences. */
+import type { Assumed, Limit, Open, Plan, PlanRemark } from '@hoopwright/wire/plan';
+import type { Figures } from '../figures.ts';
+import { catalogue } from './fill.ts';
+
+const LIMITS = {
+  pressure_bar: 'Pressure over {value}',
+  trappedAir_L: 'First step: more than {value} of air',
+  leak_mL_per_min: 'Loss of water over {value}',
+  growthLeft_percent: 'Growth left over {value}',
+  growthUnderPressure_percent: 'Any girth grown by {value} under pressure',
+  girthsApart_percent: 'Two girths {value} apart in growth',
+  gaugesApart_bar: 'Two gauges {value} apart',
+  slopeShare: 'Pressure over litres under {value} of its elastic slope',
+  growthWithoutPressure: 'Growth while the pressure falls and nobody opens a valve',
+} as const;
+
+const WHY = {
+  pressure_bar: 'the stretch pressure of the duty',
+  trappedAir_L: 'its energy is a tenth of that of wall and water (our choice, no source)',
+  leak_mL_per_min:
+    'the larger of what the wall takes up at 0.1 %/h and of the smallest loss these instruments can see (our choice, no source)',
+  growthLeft_percent: 'published practice is up to 7 % on diameter (ICMR2015_242)',
+  growthUnderPressure_percent: 'the growth left and what springs back',
+  girthsApart_percent: 'what is foreseen and a quarter of the growth (our choice, no source)',
+  gaugesApart_bar: 'the errors of both gauges (EN 837-1 classes, from memory)',
+  slopeShare: 'half of the least slope foreseen (our choice, no source)',
+} as const;
+
+const SET = { set: 'set by {by}: {why}; otherwise {usual}' } as const;
+
+const limits = catalogue(LIMITS);
+const whys = catalogue(WHY);
+const set = catalogue(SET);
+
+const limitFigure = (key: Limit['limit'], value: number, f: Figures): string => {
+  switch (key) {
+    case 'pressure_bar':
+    case 'gaugesApart_bar':
+      return f.pressure(value);
+    case 'trappedAir_L':
+      return f.litres(value);
+    case 'leak_mL_per_min':
+      return f.leak(value);
+    case 'slopeShare':
+      return `${f.plain(100 * value, 1)} %`;
+    default:
+      return f.growth(value);
+  }
+};
+
+export const limitText = ({ limit, value }: Limit, f: Figures): string =>
+  limits(limit, { value: limitFigure(limit, value, f) });
+
+export const limitReason = ({ limit, usual, set: own }: Limit, f: Figures): string =>
+  own === undefined
+    ? whys(limit)
+    : set('set', { by: own.by, why: own.why, usual: limitFigure(limit, usual, f) });
+
+/** On which of them pumping stops and the pressure is let out. */
+export const stopTexts = (plan: Plan, f: Figures): string[] => [
+  ...plan.limits
+    .filter(({ limit }) => limit !== 'trappedAir_L' && limit !== 'growthLeft_percent')
+    .map((limit) => limitText(limit, f)),
+  limits('growthWithoutPressure'),
+];
+
+const ASSUMED: Readonly<Record<Assumed, string>> = {
+  gauge:
+    'No gauge is stated: one of class 1.0 is assumed, with the next nominal range over 1.25 times the stretch pressure.',
+  readings:
+    'No reading of girths is stated: a taped scale read by camera to 0.5 mm is assumed at every girth.',
+  supply:
+    'It is not stated how the water drawn is known: counted strokes, or a supply weighed to 50 g, are assumed.',
+  'approach pressure':
+    'No approach pressure is stated: nobody is at the tank while it is under any pressure.',
+  'strokes a minute': 'Strokes a minute are not stated: 20 are assumed (common practice, no source).',
+  'stand-off edition':
+    'The edition of the stand-off method is not stated: the later one, which asks for more.',
+  plugs: 'No plugs are stated: the bosses of the heads stand for them, which bounds the force from above.',
+};
+
+const OPEN: Readonly<Record<Open, string>> = {
+  pump: 'What the pump gives: count strokes into a bucket.',
+  chloride: 'Chloride in the test water.',
+  'site temperature': 'Temperature expected on the day.',
+  'relief valve': 'Relief valve: opening pressure, tried before the day.',
+  'relief flow': 'What the relief valve passes when open.',
+  release: 'How the pressure is let out from behind the wall.',
+  'second release': 'The second way to let the pressure out.',
+  floor: 'What floor and stand carry.',
+  hose: 'Inside diameter of the hose, and how it is tied.',
+  distance: 'How far people are from the tank, and behind what.',
+  thermometer: 'A thermometer in the water of the tank.',
+  'second gauge': 'A second gauge: with one alone nobody sees that it fails.',
+};
+
+const REMARKS: Readonly<Record<PlanRemark, string>> = {
+  'no rate effect':
+    'The steel states no rate effect: the length of the holds cannot be foreseen, and growth in them will be more than stands here.',
+  'does not settle': 'The final hold is not expected to settle within its longest time.',
+  'does not yield':
+    'The barrel does not yield at the stretch pressure: this is a pressure test, not a stretch.',
+  'no maximum': 'The forecast found no maximum: the margin is not known.',
+  'maximum beyond evidence': 'The maximum lies beyond the evidence for the curve: the margin is a guess.',
+  'relief far over': 'The relief valve opens more than a tenth over the stretch pressure.',
+  'gauge over-ranged':
+    'A gauge ends at more than four times the stretch pressure: its first quarter is read (ASME VIII-1 UG-102 wants 1.5 to 4, from memory).',
+  'floor too weak': 'FLOOR OR STAND CARRY LESS THAN THE FILLED TANK WEIGHS.',
+  'nearer than the method':
+    'People are nearer than the stand-off method asks: decide with a licensed engineer what the wall must stop.',
+  'chloride over limit': 'The water has more chloride than austenitic steel should see.',
+  'too cold': 'Metal or water are colder than a cold stretch is done.',
+};
+
+export const assumedText = (what: Assumed): string => ASSUMED[what];
+export const openText = (what: Open): string => OPEN[what];
+export const remarkText = (what: PlanRemark): string => REMARKS[what];
