@@ -4,7 +4,8 @@ import { saySigned } from '../figure/figure.ts';
 import type { Manner } from '../figure/manner.ts';
 import { type Quantity, scaleOf } from '../figure/quantity.ts';
 import { area, lettering, type Mark, type Run, SMALL, stroke, TEXT } from '../sheet/mark.ts';
-import { fitted, wrapped } from '../sheet/measure.ts';
+import { fitted } from '../sheet/measure.ts';
+import type { Column } from '../sheet/noteList.ts';
 import { figureRuns } from '../sheet/runs.ts';
 import { figure } from '../figure/figure.ts';
 import { sentence } from '../words/sentence.ts';
@@ -21,11 +22,6 @@ export interface States {
   };
   readonly under?: Stance;
   readonly left?: Stance;
-}
-
-export interface Column {
-  readonly left: number;
-  readonly width: number;
 }
 
 const ROW = 17;
@@ -212,29 +208,5 @@ export function legend(
       }),
     ],
     bottom: below + 8,
-  };
-}
-
-/** Numbered notes, each wrapped; their last line ends at `bottom`. */
-export function noteList(
-  column: Column,
-  bottom: number,
-  notes: readonly string[],
-): { marks: Mark[]; top: number } {
-  const size = SMALL;
-  const leading = size + 4;
-  const lines = notes.flatMap((note, i) =>
-    wrapped(note, size, column.width - 18).map((text, k) => ({ text, number: k === 0 ? `${i + 1}` : '' })),
-  );
-  const top = bottom - lines.length * leading;
-  return {
-    top,
-    marks: lines.flatMap(({ text, number }, i) => {
-      const y = top + (i + 1) * leading - 3;
-      const body = lettering([column.left + 18, y], text, { size, of: 'note' });
-      return number === ''
-        ? [body]
-        : [lettering([column.left, y], [{ text: number, tone: 'faint' }], { size, of: 'note number' }), body];
-    }),
   };
 }

@@ -8,6 +8,7 @@ import { type Manner, USUAL_MANNER } from '../figure/manner.ts';
 import { fixed } from '../figure/figure.ts';
 import { FRAME, frame, PER_MM, SHEET_HEIGHT, SHEET_WIDTH } from '../sheet/frame.ts';
 import { area, LARGE, lettering, type Mark, type Patch, type Scene, SMALL, stroke } from '../sheet/mark.ts';
+import { noteList } from '../sheet/noteList.ts';
 import { BLOCK_HEIGHT, BLOCK_WIDTH, type TitleBlock, titleBlock } from '../sheet/titleBlock.ts';
 import { sentence } from '../words/sentence.ts';
 import { chainMarks, chainsOf, chainsWidth } from './chain.ts';
@@ -19,7 +20,7 @@ import { besideWidth, diameterMarks, wallMarks } from './inside.ts';
 import { outsideContour, outsideFace, outsideMarks } from './outside.ts';
 import { baffleMarks, insideFace, patchesOf, sectionMarks, skirtMarks } from './section.ts';
 import type { Stance } from './stance.ts';
-import { growthTable, legend, noteList, type States } from './table.ts';
+import { growthTable, legend, type States } from './table.ts';
 import { type Extent, extentOf, onLeft, onRight, SCALES, type View, wallTimes } from './view.ts';
 import { wallOf, type WallPiece } from './wall.ts';
 

@@ -14,6 +14,8 @@ export type Quantity =
   | 'pressure'
   /** Nominal lengths of the drawing, and places along the tank. */
   | 'length'
+  /** Where something was found along the tank: no place is known to a tenth. */
+  | 'place'
   /** Girths as a tape reads them. */
   | 'girth'
   | 'wall'
@@ -50,6 +52,7 @@ const KG = 1e-3;
 const METRIC: Readonly<Record<Quantity, Scale>> = {
   pressure: scale('bar', MPA_PER_BAR, 1),
   length: scale('mm', 1, 1),
+  place: scale('mm', 1, 0),
   girth: scale('mm', 1, 1),
   wall: scale('mm', 1, 2),
   volume: scale('L', MM3_PER_LITRE, 2),
@@ -72,6 +75,7 @@ const SCALES: Readonly<Record<Units, Readonly<Record<Quantity, Scale>>>> = {
     ...METRIC,
     pressure: scale('psi', MPA_PER_PSI, 0),
     length: scale('in', MM_PER_INCH, 2),
+    place: scale('in', MM_PER_INCH, 1),
     girth: scale('in', MM_PER_INCH, 3),
     wall: scale('in', MM_PER_INCH, 4),
     volume: scale('gal', MM3_PER_GALLON, 3),

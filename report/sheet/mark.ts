@@ -66,6 +66,8 @@ export interface Text {
   readonly runs: readonly Run[];
   /** Turned a quarter to the left: read from the right side of the sheet, as ISO 129-1 wants it. */
   readonly upright?: boolean;
+  /** Kept readable over lines by a seam of paper around the letters. */
+  readonly clear?: boolean;
   readonly of?: string;
 }
 
@@ -112,6 +114,7 @@ export interface Lettering {
   readonly size?: number;
   readonly anchor?: Text['anchor'];
   readonly upright?: boolean;
+  readonly clear?: boolean;
   readonly of?: string;
 }
 
@@ -122,6 +125,7 @@ export const lettering = (at: Point, runs: string | readonly Run[], how: Letteri
   size: how.size ?? TEXT,
   runs: typeof runs === 'string' ? [{ text: runs }] : runs,
   ...(how.upright === true ? { upright: true } : {}),
+  ...(how.clear === true ? { clear: true } : {}),
   ...(how.of === undefined ? {} : { of: how.of }),
 });
 

@@ -82,11 +82,15 @@ function ringSvg(mark: Ring, palette: Palette): string {
 function textSvg(mark: Text, palette: Palette): string {
   const [x, y] = mark.at;
   const turn = mark.upright === true ? ` transform="rotate(-90 ${px(x)} ${px(y)})"` : '';
+  const clear =
+    mark.clear === true
+      ? ` stroke="${palette.paper}" stroke-width="3.5" stroke-linejoin="round" paint-order="stroke"`
+      : '';
   const anchor = mark.anchor === 'start' ? '' : ` text-anchor="${mark.anchor}"`;
   const runs = mark.runs
     .map((run) => runSvg(run.text, run.tone ?? 'ink', run.bold === true, palette))
     .join('');
-  return `<text${of(mark)} x="${px(x)}" y="${px(y)}" font-size="${px(mark.size)}"${anchor}${turn} xml:space="preserve">${runs}</text>`;
+  return `<text${of(mark)} x="${px(x)}" y="${px(y)}" font-size="${px(mark.size)}"${anchor}${turn}${clear} xml:space="preserve">${runs}</text>`;
 }
 
 function runSvg(text: string, tone: Tone, bold: boolean, palette: Palette): string {

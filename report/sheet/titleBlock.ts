@@ -3,7 +3,7 @@ import type { Manner } from '../figure/manner.ts';
 import { scaleOf } from '../figure/quantity.ts';
 import { sentence } from '../words/sentence.ts';
 import { area, hatch, lettering, type Mark, PAPER, type Point, stroke } from './mark.ts';
-import { fitted, textWidth } from './measure.ts';
+import { fitted, textWidth, wrapped } from './measure.ts';
 
 /** What the title block says. The date is handed in: nothing here knows the day. */
 export interface TitleBlock {
@@ -41,7 +41,6 @@ interface Cell {
   readonly to: number;
   readonly size?: number;
   readonly bold?: boolean;
-  readonly struck?: boolean;
 }
 
 interface Row {
@@ -86,10 +85,7 @@ function rowsOf(block: TitleBlock, facts: SheetFacts, manner: Manner): Row[] {
   return [
     {
       height: 27,
-      cells: [
-        { label: say('owner'), value: blank(block.project), from: 0, to: 60 },
-        ...(block.invented ? [] : [{ label: '', value: '', from: 60, to: 100 }]),
-      ],
+      cells: [{ label: say('owner'), value: blank(block.project), from: 0, to: block.invented ? 60 : 100 }],
     },
     {
       height: 37,
@@ -109,7 +105,6 @@ function rowsOf(block: TitleBlock, facts: SheetFacts, manner: Manner): Row[] {
           from: 74,
           to: 100,
           bold: outdated,
-          struck: false,
         },
       ],
     },
@@ -150,9 +145,7 @@ const PAD = 5;
 function cellMarks(cell: Cell, blockLeft: number, top: number, height: number): Mark[] {
   const left = blockLeft + (BLOCK_WIDTH * cell.from) / 100;
   const width = (BLOCK_WIDTH * (cell.to - cell.from)) / 100;
-  const size = cell.size ?? VALUE;
-  const value = fitted(cell.value, size, width - 2 * PAD);
-  const run = { text: value, ...(cell.bold === true ? { bold: true } : {}) };
+  const lines = linesOf(cell, width - 2 * PAD);
   return [
     ...(cell.from === 0
       ? []
@@ -165,8 +158,27 @@ function cellMarks(cell: Cell, blockLeft: number, top: number, height: number): 
     ...(cell.label === ''
       ? []
       : [lettering([left + PAD, top + 9], [{ text: cell.label, tone: 'faint' }], { size: LABEL })]),
-    lettering([left + PAD, top + height - 6.5], [run], { size, of: `title block: ${cell.label}` }),
+    ...lines.map(({ text, size }, i) =>
+      lettering(
+        [left + PAD, top + height - 6.5 - (lines.length - 1 - i) * (size + 1.5)],
+        [{ text, ...(cell.bold === true ? { bold: true } : {}) }],
+        { size, of: `title block: ${cell.label}` },
+      ),
+    ),
   ];
+}
+
+/** One line as large as it fits; a long title two lines. */
+function linesOf(cell: Cell, width: number): { readonly text: string; readonly size: number }[] {
+  const largest = cell.size ?? VALUE;
+  const wide = (size: number): number => textWidth(cell.value, size) * (cell.bold === true ? 1.1 : 1);
+  const size = [largest, 14, 12, VALUE].find((s) => s <= largest && wide(s) <= width);
+  if (size !== undefined) return [{ text: cell.value, size }];
+  if (largest === VALUE) return [{ text: fitted(cell.value, VALUE, width), size: VALUE }];
+  const [first, ...rest] = wrapped(cell.value, 10, width / 1.1);
+  return [first, fitted(rest.join(' '), 10, width / 1.1)]
+    .filter((text) => text !== '')
+    .map((text) => ({ text, size: 10 }));
 }
 
 /** Hatched border and the word: what is invented or rehearsed looks so everywhere. */
