@@ -82,6 +82,9 @@ describe('projects', () => {
     const answer = await save(here, project.id, 1, -1);
     expect([answer.status, await jsonOf(answer)]).toEqual([422, { issues: [issue] }]);
     expect((await save(here, project.id, 1, 2)).status).toBe(201);
+    const body = await (await ask(here, `/api/projects/${project.id}/export`)).text();
+    const refused = await ask(here, '/api/projects/import', { body: body.replace(':2}', ':-1}') });
+    expect([refused.status, await jsonOf(refused)]).toEqual([422, { issues: [issue] }]);
   });
 
   it('go out as the tank file, character for character, to be saved and not opened', async () => {
@@ -182,6 +185,18 @@ describe('attachments', () => {
     expect(await jsonOf(await ask(here, `/api/projects/${id}/attachments`))).toMatchObject({
       attachments: [{ name: '<b>.csv', bytes: 256 }],
     });
+  });
+
+  it('of 16 MB are taken, and what is larger is refused', async () => {
+    const here = scene();
+    const { id } = (await made(here)).project;
+    const add = (bytes: number) => {
+      const base64 = Buffer.alloc(bytes, 7).toString('base64');
+      return ask(here, `/api/projects/${id}/attachments`, { body: { name: 'long.csv', base64 } });
+    };
+    expect((await add(16 << 20)).status).toBe(201);
+    expect((await add(17 << 20)).status).toBe(422);
+    expect((await add(18 << 20)).status).toBe(413);
   });
 });
 

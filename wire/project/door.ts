@@ -32,4 +32,5 @@ export {
   projectFileText,
   readProjectFile,
 } from './projectFile.ts';
+export { readLongJson } from './longJson.ts';
 export type { Message } from './reader.ts';

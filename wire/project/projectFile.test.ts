@@ -29,6 +29,23 @@ describe('a project file', () => {
     });
   });
 
+  it('with attachments of 20 MB is read, and refused in a sentence when it is cut off', () => {
+    const [attachment] = file.attachments;
+    const heavy = { ...file, attachments: [{ ...attachment, base64: 'AAAA'.repeat(7_000_000) }] };
+    const text = projectFileText(heavy);
+    expect(readProjectFile(text).ok).toBe(true);
+    expect(readProjectFile(text.slice(0, -9))).toMatchObject({ ok: false, issues: [{ path: 'the file' }] });
+  });
+
+  it('with a version that is no JSON is refused at its place', () => {
+    const [first, second] = file.versions;
+    const broken = { versions: [first, { ...second, file: '{"wall_mm": }' }] };
+    expect(changed(broken)).toMatchObject({
+      ok: false,
+      issues: [{ path: 'versions[1].file, line 1, column 13' }],
+    });
+  });
+
   it('of another format, or of a later version, is refused', () => {
     expect(changed({ format: 'something else' })).toMatchObject({ ok: false, issues: [{ path: 'format' }] });
     expect(changed({ version: 2 })).toMatchObject({

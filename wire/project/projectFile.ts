@@ -2,9 +2,13 @@
 import * as z from 'zod';
 import type { Issue } from '../issue/issue.ts';
 import { readJson } from '../issue/jsonText.ts';
+import { readLongJson } from './longJson.ts';
 import { type Message, reader } from './reader.ts';
 
 export const PROJECT_FORMAT = 'hoopwright project';
+
+/** Also what a save takes at most. */
+export const tankText = z.string().max(2_000_000).describe('the tank file as JSON text');
 
 const version = z.strictObject({
   number: z.int().min(1),
@@ -12,7 +16,7 @@ const version = z.strictObject({
   saved_ms: z.number(),
   by: z.string().exactOptional(),
   note: z.string().exactOptional(),
-  file: z.string().describe('the tank file as JSON text'),
+  file: tankText,
 });
 
 const attachment = z.strictObject({
@@ -39,7 +43,7 @@ const readShape = reader(shape);
 
 /** Reads the text of a project file; versions must hang together. Digests are for the receiver to check. */
 export const readProjectFile = (text: string): Message<ProjectFile> => {
-  const json = readJson(text);
+  const json = readLongJson(text);
   if (!json.ok) return json;
   const read = readShape(json.value);
   if (!read.ok) return read;
@@ -49,10 +53,16 @@ export const readProjectFile = (text: string): Message<ProjectFile> => {
 
 export const projectFileText = (file: ProjectFile): string => `${JSON.stringify(file, undefined, 1)}\n`;
 
+/** What is wrong within the text of a tank file, told at the place of the text. */
+const fileIssues = (file: string, place: string): Issue[] => {
+  const json = readJson(file);
+  return json.ok ? [] : json.issues.map((issue) => ({ ...issue, path: `${place}, ${issue.path}` }));
+};
+
 const versionIssues = ({ current, versions }: ProjectFile): Issue[] => {
   const issues: Issue[] = [];
   const known = new Set<number>();
-  versions.forEach(({ number, parent }, i) => {
+  versions.forEach(({ number, parent, file }, i) => {
     const last = i === 0 ? 0 : versions[i - 1].number;
     if (number <= last) {
       issues.push({
@@ -65,6 +75,7 @@ const versionIssues = ({ current, versions }: ProjectFile): Issue[] => {
       const expected = 'the number of an earlier version';
       issues.push({ path: `versions[${i}].parent`, expected, received: String(parent) });
     }
+    issues.push(...fileIssues(file, `versions[${i}].file`));
     known.add(number);
   });
   if (!known.has(current)) {

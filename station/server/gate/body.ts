@@ -1,6 +1,5 @@
 /** The body of a request: JSON, no longer than its place allows, read strictly. */
-import { readJson } from '@hoopwright/wire/issue';
-import type { Message } from '@hoopwright/wire/project';
+import { type Message, readLongJson } from '@hoopwright/wire/project';
 import type { MiddlewareHandler } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import { refuse } from '../answer.ts';
@@ -43,7 +42,7 @@ export const bodyOf = async <T>(
   c: Asked,
   read: (value: unknown) => Message<T>,
 ): Promise<{ readonly value: T } | { readonly response: Response }> => {
-  const json = readJson(await c.req.text());
+  const json = readLongJson(await c.req.text());
   const message = json.ok ? read(json.value) : json;
   return message.ok ? { value: message.value } : { response: refuse(c, 422, ...message.issues) };
 };

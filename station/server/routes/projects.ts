@@ -1,7 +1,14 @@
 /** Projects: listed, made, opened, renamed, copied, deleted and brought back, handed on. */
 import { readJson } from '@hoopwright/wire/issue';
 import type { Issue } from '@hoopwright/wire/issue';
-import { projectFileText, readCopy, readCreate, readProjectFile, readRename } from '@hoopwright/wire/project';
+import {
+  type ProjectFile,
+  projectFileText,
+  readCopy,
+  readCreate,
+  readProjectFile,
+  readRename,
+} from '@hoopwright/wire/project';
 import { Hono } from 'hono';
 import { projectFileOf, takeIn } from '../../store/projectFile.ts';
 import type { Store } from '../../store/store.ts';
@@ -33,6 +40,8 @@ export const projectRoutes = (store: Store, check: CheckFile) => {
     .post('/import', async (c) => {
       const file = readProjectFile(await c.req.text());
       if (!file.ok) return refuse(c, 422, ...file.issues);
+      const issues = check(standingFile(file.value));
+      if (issues.length > 0) return refuse(c, 422, ...issues);
       const taken = takeIn(store, file.value);
       return taken.kind === 'done' ? c.json(taken.opened, 201) : refuse(c, 422, ...taken.issues);
     })
@@ -76,3 +85,6 @@ export const projectRoutes = (store: Store, check: CheckFile) => {
         : missing(c, 'a project');
     });
 };
+
+const standingFile = ({ versions, current }: ProjectFile): string =>
+  versions.find(({ number }) => number === current)?.file ?? '';
