@@ -136,6 +136,92 @@ export const ENGLISH = {
     'Walls of {from} to {to} are outside the scope of the cold-stretching standards: they are a model here, not a code route.',
   noteExtrapolated: 'The maximum lies beyond the evidence for the flow curve.',
   noteBulging: 'Bulging along a line and wrinkles of the knuckle are not in the model.',
+
+  // The answer in ten lines
+  answerTank:
+    '{name}: inside diameter {diameter}, {length} between tangent lines, barrel wall {wall}, content {content}.',
+  answerTankSerial:
+    '{name}, serial {serial}: inside diameter {diameter}, {length} between tangent lines, barrel wall {wall}, content {content}.',
+  wallRange: '{least} to {most}',
+  answerSteel: 'Steel {grade}, {law}.',
+  answerSteelUnnamed: 'Steel of no stated grade, {law}.',
+  lawSwift: 'flow curve after Swift',
+  lawVoce: 'flow curve after Voce',
+  lawLudwik: 'flow curve after Ludwik',
+  lawLudwigson: 'flow curve after Ludwigson',
+  lawHollomon: 'flow curve after Hollomon',
+  lawTwoSlope: 'two-slope flow curve of ASME VIII-2 Annex 3-D',
+  lawPoints: 'flow curve through measured points',
+  answerFirstYieldBarrel: 'First yield at {pressure}: {place}, {height} over the bottom tangent line.',
+  answerFirstYieldBottom: 'First yield at {pressure}: {place}, {height} below the bottom tangent line.',
+  answerFirstYieldTop: 'First yield at {pressure}: {place}, {height} above the top tangent line.',
+  answerNoFirstYield: 'No first yield is given.',
+  answerBarrelYield: 'The barrel has {strain} plastic strain at {pressure}.',
+  answerNoBarrelYield: 'The barrel does not reach {strain} plastic strain.',
+  answerGrowth:
+    'At {pressure} the girth that grows most, {height} over the bottom tangent line, has grown {growth} under pressure.',
+  answerGrowthHeld:
+    'At {pressure} the girth that grows most, {height} over the bottom tangent line, has grown {growth} under pressure after the holds, {arrived} under pressure on arrival.',
+  answerNoTarget: 'No stretch pressure is stated, so nothing is released; the path runs on to its end.',
+  answerNotReached: 'The tank does not reach the stretch pressure of {pressure}.',
+  answerGirths: 'Girths under pressure: {list}.',
+  answerGirthsLeft: 'Girths under pressure, and growth left: {list}.',
+  answerNoGirths: 'Girths: none to give.',
+  girthUnder: '{name} {girth} ({growth} under pressure)',
+  girthBoth: '{name} {girth} ({growth} under pressure, {left} left)',
+  girthsMore: '{count} more',
+  answerVolume:
+    'Volume under pressure: grown {grown}; pumped {pumped}, of which {water} for compressing the water and {air} for the trapped air.',
+  answerNoVolume: 'Volume: none to give.',
+  answerReleased:
+    'After release {growth} is left on the girth that grows most and {volume} of volume; it yields again at {yield}; thinnest barrel wall {wall} left, {welded} as welded.',
+  answerNotReleased: 'After release: nothing to give.',
+  answerMaximumPressure: 'Maximum: {pressure}, pressure maximum, at {growth} growth of girth under pressure.',
+  answerMaximumNecking:
+    'Maximum: {pressure}, local necking of the barrel, at {growth} growth of girth under pressure.',
+  answerMaximumSeam:
+    'Maximum: {pressure}, long seam at its limit, at {growth} growth of girth under pressure.',
+  answerMargin: 'That is {ratio} times the stretch pressure.',
+  answerExtrapolated: 'It lies beyond the evidence for the flow curve.',
+  answerNoMaximum: 'Maximum: none was found, so the margin is not known.',
+  answerMass: 'Mass {mass}; unstretched, the same duty takes {unstretched} with a barrel wall of {wall}.',
+  answerMassAlone: 'Mass {mass}.',
+  answerKnucklesUnknown: 'Heads: no stretch pressure to judge the knuckles by.',
+  topKnuckleWatch: 'Top head: watch the knuckle, {pressure} is over {limit} ({source}).',
+  bottomKnuckleWatch: 'Bottom head: watch the knuckle, {pressure} is over {limit} ({source}).',
+  topKnuckleQuiet: 'Top head: no sign of wrinkling, {pressure} is under {limit} ({source}).',
+  bottomKnuckleQuiet: 'Bottom head: no sign of wrinkling, {pressure} is under {limit} ({source}).',
+  topKnuckleUncovered: 'Top head: watch the knuckle, no published wrinkling pressure covers it.',
+  bottomKnuckleUncovered: 'Bottom head: watch the knuckle, no published wrinkling pressure covers it.',
+  topKnuckleNone: 'Top head: it has no knuckle.',
+  bottomKnuckleNone: 'Bottom head: it has no knuckle.',
+  answerWrinkles: 'An axisymmetric path cannot show wrinkles.',
+  answerCaution:
+    'Pressurised tanks kill. This supports judgement; local pressure-equipment rules and a licensed engineer come first.',
+
+  // Remarks on a forecast
+  remarkNoMaximum: 'No maximum was found on the path ({reason}): the margin is not known.',
+  remarkBurstsPressure:
+    'The tank reaches its pressure maximum of {pressure} before the stretch pressure of {target}: choose a thicker wall or a lower stretch pressure.',
+  remarkBurstsNecking:
+    'The barrel necks locally at {pressure} before the stretch at {target} is done: choose a thicker wall or a lower stretch pressure.',
+  remarkBurstsSeam:
+    'The long seam reaches its limit at {pressure} before the stretch at {target} is done: choose a thicker wall, a stronger seam or a lower stretch pressure.',
+  remarkBeyondEvidence:
+    'At {pressure} the plastic strain is {plastic}, but the flow curve rests on evidence only up to {evidence}: test a piece further, or stretch less.',
+  remarkHoldAbove: 'A hold at {pressure} is over the stretch pressure and is left out.',
+  remarkReleaseStuck: 'The release could not be followed to zero ({reason}): what is left is not known.',
+  remarkNoRate: 'The steel states no rate effect, so nothing creeps in the holds: a real tank does.',
+  remarkPowerLaw:
+    'The flow curve is a pure power law, which says nothing true about first yield: none is given.',
+  remarkPathStuck:
+    'The path could not go on beyond {pressure} ({reason}): what was found up to there is given.',
+
+  // What holds for every forecast
+  standingWrinkles: 'An axisymmetric path cannot show wrinkles: watch the knuckles of the heads.',
+  standingBulging: 'Bulging of the barrel along a line is not in the model.',
+  standingStandards:
+    'Walls of {from} to {to} are outside the scope of the cold-stretching standards: they are a model here, not a code route.',
 } as const;
 
 export type Key = keyof typeof ENGLISH;
