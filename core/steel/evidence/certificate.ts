@@ -2,8 +2,15 @@
 import type { Certificate } from './evidence.ts';
 import { ORDINARY_RATE, rateLift } from './coupon.ts';
 import { addCommon, addOwn, RATE_AT, type Reading, SHARED_COUNT } from './reading.ts';
-import { FACTORS, type Factors } from '../prior/shape.ts';
-import { logProof, logStrength, PROOF02_PLASTIC, PROOF10_PLASTIC, sharesAt } from '../prior/figures.ts';
+import { FACTORS, type Factors, logStress } from '../prior/shape.ts';
+import {
+  logProof,
+  logStrength,
+  PROOF02_PLASTIC,
+  PROOF10_PLASTIC,
+  sharesAt,
+  UNIFORM_PLASTIC,
+} from '../prior/figures.ts';
 import { RATE } from '../prior/prior.ts';
 
 /**
@@ -27,8 +34,9 @@ interface Figure {
   readonly log: number;
   readonly own: number;
   readonly together: number;
-  readonly rate: number;
-  readonly predicted: (factors: Factors) => number;
+  /** Rise of the curve from the reference rate to that of the test, MPa. */
+  readonly lift: number;
+  readonly predicted: (factors: Factors, lift: number) => number;
   /** True plastic strain at which the figure is read on a curve. */
   readonly place: (factors: Factors) => number;
 }
@@ -42,22 +50,50 @@ export const certificateReading = (
   const figures = figuresOf(certificate);
   const rows = figures.length;
   if (rows === 0) return undefined;
-  const design = new Float64Array(FACTORS * rows);
-  const shared = new Float64Array(SHARED_COUNT * rows);
-  const observed = new Float64Array(rows);
-  figures.forEach((figure, k) => {
-    const shares = sharesAt(figure.place(near));
-    design.set(shares, FACTORS * k);
-    const along = shares.reduce((sum, share, j) => sum + share * near[j], 0);
-    const lift = liftOf(figure, near);
-    // The figure bends a little: its tangent at `near` is used, and `exact` puts it right.
-    observed[k] = figure.log - lift - figure.predicted(near) + along;
-    shared[SHARED_COUNT * k + RATE_AT] = lift * RATE.deviation;
-  });
-  const noise = new Float64Array(rows * rows);
+  const reading = {
+    origin: certificate,
+    kind: 'certificate',
+    plate,
+    rows,
+    observed: new Float64Array(rows),
+    design: new Float64Array(FACTORS * rows),
+    shared: new Float64Array(SHARED_COUNT * rows),
+    noise: noiseOf(figures),
+    piece: 'coupon',
+  } as const;
+  // The figures bend a little: their tangents at `near` are used, and `exact` puts them right by weights.
+  const beside = figures.map((figure, k) => writeTangent(reading, figure, near, k));
+  const exact = (factors: Factors, unknown: Factors): Float64Array =>
+    Float64Array.from(
+      figures,
+      ({ predicted, lift }, k) =>
+        predicted(factors, lift * (1 + RATE.deviation * unknown[RATE_AT])) - beside[k],
+    );
+  return { ...reading, exact };
+};
+
+/** Fills row k; gives what a figure holds besides its tangent through zero. */
+const writeTangent = (
+  { observed, design, shared }: Pick<Reading, 'observed' | 'design' | 'shared'>,
+  { log, lift, predicted, place }: Figure,
+  near: Factors,
+  k: number,
+): number => {
+  const ep = place(near);
+  const stress = Math.exp(logStress(near, ep));
+  const shares = sharesAt(ep).map((share) => (share * stress) / (stress + lift));
+  design.set(shares, FACTORS * k);
+  shared[SHARED_COUNT * k + RATE_AT] = (lift / (stress + lift)) * RATE.deviation;
+  const beside = predicted(near, lift) - shares.reduce((sum, share, j) => sum + share * near[j], 0);
+  observed[k] = log - beside;
+  return beside;
+};
+
+const noiseOf = (figures: readonly Figure[]): Float64Array => {
+  const noise = new Float64Array(figures.length ** 2);
   addCommon(
     noise,
-    figures.map((figure) => figure.together),
+    figures.map(({ together }) => together),
   );
   addCommon(
     noise,
@@ -65,25 +101,9 @@ export const certificateReading = (
   );
   addOwn(
     noise,
-    figures.map((figure) => figure.own),
+    figures.map(({ own }) => own),
   );
-  const exact = (factors: Factors, unknown: Factors): Float64Array =>
-    Float64Array.from(figures, (figure, k) => {
-      const tangent = observed[k] - figure.log + liftOf(figure, near);
-      return figure.predicted(factors) + tangent + shared[SHARED_COUNT * k + RATE_AT] * unknown[RATE_AT];
-    });
-  return {
-    origin: certificate,
-    kind: 'certificate',
-    plate,
-    rows,
-    observed,
-    design,
-    shared,
-    noise,
-    piece: 'coupon',
-    exact,
-  };
+  return noise;
 };
 
 const figuresOf = ({ proof02, proof10, strength }: Certificate): Figure[] => {
@@ -92,8 +112,8 @@ const figuresOf = ({ proof02, proof10, strength }: Certificate): Figure[] => {
     log: Math.log(stress),
     own,
     together: CERTIFICATE_ERROR.proofTogether,
-    rate: ORDINARY_RATE,
-    predicted: (factors) => logProof(factors, ep),
+    lift: rateLift(ORDINARY_RATE, ep),
+    predicted: (factors, lift) => logProof(factors, ep, lift),
     place: () => ep,
   });
   if (proof02 !== undefined) figures.push(proof(proof02, PROOF02_PLASTIC, CERTIFICATE_ERROR.proof02));
@@ -103,12 +123,9 @@ const figuresOf = ({ proof02, proof10, strength }: Certificate): Figure[] => {
       log: Math.log(strength),
       own: CERTIFICATE_ERROR.strength,
       together: 0,
-      rate: STRENGTH_RATE,
-      predicted: (factors) => logStrength(factors).log,
-      place: (factors) => logStrength(factors).plastic,
+      lift: rateLift(STRENGTH_RATE, UNIFORM_PLASTIC),
+      predicted: (factors, lift) => logStrength(factors, lift).log,
+      place: (factors) => logStrength(factors, rateLift(STRENGTH_RATE, UNIFORM_PLASTIC)).plastic,
     });
   return figures;
 };
-
-const liftOf = (figure: Figure, near: Factors): number =>
-  rateLift(figure.rate, figure.place(near), Math.exp(figure.predicted(near) + figure.place(near)));

@@ -41,19 +41,19 @@ export const couponReading = (coupon: PlateCoupon, plate: number): Reading | und
   const warmer = (coupon.temperature ?? ROOM) - ROOM;
   strains.forEach((ep, k) => {
     writeShares(ep, design, FACTORS * k);
-    const stress = through(coupon, ep);
-    const lift = rateLift(coupon.rate ?? ORDINARY_RATE, ep, stress);
-    observed[k] = Math.log(stress / shapeStress(ep)) - lift - WARMTH.mean * warmer;
-    shared[SHARED_COUNT * k + RATE_AT] = lift * RATE.deviation;
+    const lift = rateLift(coupon.rate ?? ORDINARY_RATE, ep);
+    const stress = through(coupon, ep) - lift;
+    observed[k] = Math.log(stress / shapeStress(ep)) - WARMTH.mean * warmer;
+    shared[SHARED_COUNT * k + RATE_AT] = (lift / stress) * RATE.deviation;
     shared[SHARED_COUNT * k + WARMTH_AT] = WARMTH.deviation * warmer;
   });
   const noise = noiseOf(strains, coupon);
   return { origin: coupon, kind: 'coupon', plate, rows, observed, design, shared, noise, piece: 'coupon' };
 };
 
-/** Relative rise of the stress from the reference rate to another. */
-export const rateLift = (rate: number, ep: number, stress: number): number =>
-  (RATE.mean * rateShare(ep) * Math.log(rate / REFERENCE_RATE)) / stress;
+/** Rise of the stress from the reference rate to another at a plastic strain, MPa. */
+export const rateLift = (rate: number, ep: number): number =>
+  RATE.mean * rateShare(ep) * Math.log(rate / REFERENCE_RATE);
 
 const noiseOf = (strains: readonly number[], coupon: PlateCoupon): Float64Array => {
   const n = strains.length;

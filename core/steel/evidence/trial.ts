@@ -82,23 +82,28 @@ const writePoint = (
   k: number,
 ): void => {
   writeShares(plastic, reading.design, FACTORS * k);
-  const { lift, warm } = writeShared(reading, trial, { ep: plastic, stress }, k);
-  reading.observed[k] = Math.log(stress / (BIAXIAL.mean * shapeStress(plastic))) - lift - warm;
+  const slow = slowStress(trial, stress, plastic);
+  writeShared(reading, trial, { rise: stress - slow, slow }, k);
+  reading.observed[k] = Math.log(slow / (BIAXIAL.mean * shapeStress(plastic))) - warmthOf(trial);
 };
 
-/** Fills the row of shared unknowns; gives what their middle values add to the logarithm of the stress. */
+/** The stress at the reference rate. */
+const slowStress = (trial: TrialTank, stress: number, ep: number): number =>
+  stress - rateLift((trial.rate ?? STRETCH_RATE) / EQUIVALENT_PER_HOOP, ep);
+
+const warmerBy = (trial: TrialTank): number => (trial.temperature ?? ROOM) - ROOM;
+const warmthOf = (trial: TrialTank): number => WARMTH.mean * warmerBy(trial);
+
+/** Fills the row of shared unknowns. */
 const writeShared = (
   { shared }: Reading,
   trial: TrialTank,
-  { ep, stress }: { ep: number; stress: number },
+  { rise, slow }: { rise: number; slow: number },
   k: number,
-): { lift: number; warm: number } => {
-  const lift = rateLift((trial.rate ?? STRETCH_RATE) / EQUIVALENT_PER_HOOP, ep, stress);
-  const warmer = (trial.temperature ?? ROOM) - ROOM;
-  shared[SHARED_COUNT * k + RATE_AT] = lift * RATE.deviation;
+): void => {
+  shared[SHARED_COUNT * k + RATE_AT] = (rise / slow) * RATE.deviation;
   shared[SHARED_COUNT * k + BIAXIAL_AT] = BIAXIAL.deviation / BIAXIAL.mean;
-  shared[SHARED_COUNT * k + WARMTH_AT] = WARMTH.deviation * warmer;
-  return { lift, warm: WARMTH.mean * warmer };
+  shared[SHARED_COUNT * k + WARMTH_AT] = WARMTH.deviation * warmerBy(trial);
 };
 
 /** Largest pressure of a long closed cylinder of unit wall over radius, as a logarithm, and its plastic strain. */
@@ -118,11 +123,13 @@ const writeBurst = (reading: Reading, trial: TrialTank, near: Factors, k: number
   const most = cylinderMaximum(near);
   const shares = sharesAt(most.plastic);
   reading.design.set(shares, FACTORS * k);
-  const stress = Math.exp(logStress(near, most.plastic));
-  const { lift, warm } = writeShared(reading, trial, { ep: most.plastic, stress }, k);
+  // At the maximum the stress is known well enough to turn the rise by rate into a fraction.
+  const slow = BIAXIAL.mean * Math.exp(logStress(near, most.plastic));
+  const rise = slow - slowStress(trial, slow, most.plastic);
+  writeShared(reading, trial, { rise, slow }, k);
   const along = shares.reduce((sum, share, j) => sum + share * near[j], 0);
-  const log = Math.log(((trial.burst ?? 0) * trial.radius) / trial.wall);
-  reading.observed[k] = log - Math.log(BIAXIAL.mean) - lift - warm - most.log + along;
+  const log = Math.log(((trial.burst ?? 0) * trial.radius) / trial.wall / BIAXIAL.mean);
+  reading.observed[k] = log - rise / slow - warmthOf(trial) - most.log + along;
 };
 
 const addErrors = (reading: Reading, trial: TrialTank, states: readonly { plastic: number }[]): void => {

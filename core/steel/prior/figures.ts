@@ -9,8 +9,12 @@ export const PROOF10_PLASTIC = 0.0099;
 /** About where annealed 304L reaches its maximum force: a starting guess, and the place typical values of Rm speak for. */
 export const UNIFORM_PLASTIC = 0.45;
 
-/** ln of the engineering stress at a small plastic strain. */
-export const logProof = (factors: Factors, ep: number): number => logEngineering(logStress(factors, ep), ep);
+/** ln of the engineering stress at a small plastic strain. `lift`: rise of the curve by a faster test, MPa. */
+export const logProof = (factors: Factors, ep: number, lift = 0): number =>
+  logEngineering(lifted(factors, ep, lift), ep);
+
+const lifted = (factors: Factors, ep: number, lift: number): number =>
+  Math.log(Math.exp(logStress(factors, ep)) + lift);
 
 const logEngineering = (logTrue: number, ep: number): number => logTrue - ep - Math.exp(logTrue) / YOUNG;
 
@@ -22,8 +26,8 @@ export interface Strength {
 }
 
 /** Maximum of the engineering stress, by golden section over 2 to 100 % plastic strain; ln Rm good to 1e-9. */
-export const logStrength = (factors: Factors): Strength => {
-  const at = (ep: number): number => logEngineering(logStress(factors, ep), ep);
+export const logStrength = (factors: Factors, lift = 0): Strength => {
+  const at = (ep: number): number => logEngineering(lifted(factors, ep, lift), ep);
   let [low, high] = [0.02, 1];
   let [x1, x2] = [high - GOLDEN * (high - low), low + GOLDEN * (high - low)];
   let [f1, f2] = [at(x1), at(x2)];

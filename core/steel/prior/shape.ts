@@ -67,8 +67,8 @@ export const logStress = (factors: Factors, ep: number): number => {
 
 /** Strains at which the curve is handed to the solver. Beyond 40 % it is a continuation, not evidence. */
 const GRID = [
-  0, 0.0001, 0.0002, 0.0004, 0.0007, 0.0012, 0.002, 0.0035, 0.006, 0.01, 0.015, 0.02, 0.03, 0.045, 0.06, 0.08,
-  0.1, 0.14, 0.19, 0.25, 0.32, 0.4, 0.5, 0.65, 0.85, 1.1,
+  0, 0.0001, 0.0002, 0.0004, 0.0007, 0.0012, 0.002, 0.0026, 0.0035, 0.006, 0.01, 0.015, 0.02, 0.03, 0.045,
+  0.06, 0.08, 0.1, 0.14, 0.19, 0.25, 0.32, 0.36, 0.4, 0.45, 0.5, 0.65, 0.85, 1.1,
 ];
 const GRID_LOG = GRID.map((ep) => Math.log(shapeStress(ep)));
 const GRID_SHARES = new Float64Array(FACTORS * GRID.length);
