@@ -2,7 +2,7 @@
 import type { Settled, Solver } from '../shell/solve.ts';
 import type { State } from '../shell/state.ts';
 import { cloneState } from '../shell/state.ts';
-import { expectedRise, pressureStep, pumpStep, roomFor, type Walk } from './walk.ts';
+import { expectedRise, pressureStep, pumpStep, pumpToPressure, type Walk } from './walk.ts';
 
 export interface RiseSettings {
   /** First plastic step over the elastic growth at first yield. */
@@ -84,12 +84,12 @@ export interface RiseOrders {
 /** Elastic stride: probes the stiffness, then stops just short of first yield. Returns where that is. */
 export function elasticStride(walk: Walk, orders: RiseOrders): YieldPoint {
   const before = cloneState(walk.now);
-  pressureStep(walk, walk.now.pressure + 1e-3, 0);
+  pressureStep(walk, walk.now.pressure + PROBE, 0);
   const guess = firstYieldAhead(walk.solver, before, walk.now);
   const marks = orders.marks.filter((mark) => mark < 0.99 * guess.pressure && mark > walk.now.pressure);
   for (const mark of [...marks, 0.99 * guess.pressure]) {
     if (mark <= walk.now.pressure) continue;
-    pressureStep(walk, mark, orders.seconds(roomFor(walk, mark), mark - walk.now.pressure));
+    land(walk, mark, orders);
     if (orders.watch(walk)) break;
   }
   walk.elasticRoom = walk.now.volume - before.volume;
@@ -97,6 +97,8 @@ export function elasticStride(walk: Walk, orders: RiseOrders): YieldPoint {
 }
 
 const SMALLEST_STEP = 1e-7;
+/** Pressure step that finds a slope, MPa. */
+const PROBE = 1e-3;
 
 /** Pumps on from an elastic or plastic state. `origin` is the volume before forming. */
 export function rise(
@@ -105,6 +107,7 @@ export function rise(
   orders: RiseOrders,
   settings: RiseSettings = STANDARD_RISE,
 ): RiseEnd {
+  feelAhead(walk, orders);
   let step = Math.max((settings.firstStep * walk.elasticRoom) / settings.refine, walk.stride);
   let highest = walk.now.pressure;
   let mark = 0;
@@ -131,8 +134,19 @@ export function rise(
   }
 }
 
+/**
+ * After a hold no slope is known, and a first step could run past the next mark: a pressure step far smaller than the
+ * way to the mark finds the slope.
+ */
+function feelAhead(walk: Walk, orders: RiseOrders): void {
+  const next = orders.marks.find((mark) => mark > walk.now.pressure * (1 + 1e-12));
+  if (walk.past.length > 0 || next === undefined) return;
+  const little = Math.min(PROBE, 0.1 * (next - walk.now.pressure));
+  pressureStep(walk, walk.now.pressure + little, orders.seconds(0, little));
+}
+
 const land = (walk: Walk, target: number, orders: RiseOrders): Settled =>
-  pressureStep(walk, target, orders.seconds(roomFor(walk, target), target - walk.now.pressure));
+  pumpToPressure(walk, target, (volume) => orders.seconds(volume, target - walk.now.pressure));
 
 function nextStep(
   step: number,
