@@ -120,6 +120,44 @@ describe('what is taken for granted is said', () => {
   });
 });
 
+describe('what is left out is named', () => {
+  const torn = (last: string) => `${dotted}${last}`;
+  const rowsOf = (file: string) => proofOf(file).read.test.strain.length;
+
+  test('a last line that the file breaks off, in its fields or within a figure', () => {
+    const line = made.strain.length + 2;
+    expect(proofOf(torn('0.70')).notes[0]).toMatch(new RegExp(`^line ${line}: not 2 fields`));
+    // The stress has come down to 2 MPa by then; a strain of 0.07 behind 0.7 is a torn one.
+    expect(proofOf(torn('0.07,2')).notes[0]).toMatch(
+      new RegExp(`^line ${line}: the file ends within this line`),
+    );
+    expect(proofOf(torn('0.07,2\n')).notes).toEqual([]);
+  });
+
+  test('a row that comes twice, with its time', () => {
+    const timed = table('Time (s),Strain (mm/mm),Stress (MPa)', (e, s, t) => `${t},${e},${s}`).split('\n');
+    timed.splice(60, 0, timed[59]);
+    const { notes } = proofOf(timed.join('\n'));
+    expect(notes).toEqual(['line 61: the same as the row before; left out']);
+    expect(rowsOf(timed.join('\n'))).toBe(made.strain.length);
+  });
+
+  test('a row out of its place, and a clock that cannot be used', () => {
+    const timed = table('Time (s),Strain (mm/mm),Stress (MPa)', (e, s, t) => `${t},${e},${s}`).split('\n');
+    const swapped = [...timed.slice(0, 70), timed[71], timed[70], ...timed.slice(72)];
+    expect(proofOf(swapped.join('\n')).notes).toEqual(['line 72: time runs back; left out']);
+    const mad = timed.map((line, k) => (k % 9 === 4 ? line.replace(/^[\d.]+/, '0.5') : line)).join('\n');
+    expect(proofOf(mad).notes[0]).toContain('time runs back; the order of the lines is kept');
+    expect(evaluateCoupon(proofOf(mad).read.test).rate).toBeUndefined();
+  });
+
+  test('a machine that counts a pull negative is turned round, and said', () => {
+    const { proof, notes } = proofOf(table('Strain (mm/mm),Stress (MPa)', (e, s) => `${e},${-s}`));
+    expect(Math.abs(proof - 1)).toBeLessThan(0.005);
+    expect(notes).toEqual(['the load is negative throughout: taken as tension']);
+  });
+});
+
 describe('what the person says rules', () => {
   test('columns by number, by heading and by heading without its unit', () => {
     const file = table('t,a,Stress (MPa),b', (e, s, t) => `${t},${e},${s},${e * 3}`);
@@ -232,12 +270,18 @@ test('what the lines before the table say of the specimen is kept', () => {
     '# Gauge length: 50 mm',
     '# Broke: in the weld',
     '# Preload stress: 402 MPa',
+    '# Plate: A 7',
+    '# Heat no.: 31-4',
+    '# Temperature: 21,5 °C',
   ];
   const file = table('Strain (mm/mm);Stress (MPa)', (e, s) => `${e};${s}`, head);
   expect(proofOf(file).read.specimen).toEqual({
     gauge: 50,
     seamWidth: 6.5,
     preloadStress: 402,
+    plate: 'A 7',
+    heat: '31-4',
+    temperature: 21.5,
     coupon: 'across the seam',
     broke: 'seam',
     invented: true,

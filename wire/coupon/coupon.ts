@@ -78,11 +78,12 @@ const noTable = ({ rows }: Rows): Issue => ({
   suggestion: 'export the test as text with one row per reading',
 });
 
-/** Twice as many fields as headings: the decimal commas have parted every figure in two. */
+/** More fields than headings and no point in any of them: the decimal commas have parted the figures in two. */
 const doubledBy = (table: Table, { delimiter }: Rows): Issue | undefined => {
   const above = table.preface[table.preface.length - 1];
-  if (delimiter !== ',' || table.headings.length > 0 || above?.fields.length !== table.width / 2)
-    return undefined;
+  const pointless = table.rows.every(({ text }) => !text.includes('.'));
+  if (delimiter !== ',' || table.headings.length > 0 || !above || !pointless) return undefined;
+  if (above.fields.length < 2 || above.fields.length >= table.width) return undefined;
   return {
     path: `line ${table.rows[0].line}`,
     expected: `${above.fields.length} fields, as the headings in line ${above.line}`,

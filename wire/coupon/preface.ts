@@ -14,6 +14,11 @@ export interface Specimen {
   readonly broke?: 'seam' | 'heat-affected zone' | 'plate';
   /** Stress the coupon was pulled to before this test, MPa. */
   readonly preloadStress?: number;
+  /** Plate (sheet, bar) and heat the coupon was cut from, as the file calls them. */
+  readonly plate?: string;
+  readonly heat?: string;
+  /** °C; only where the file names the unit. */
+  readonly temperature?: number;
   /** Rate the file states, 1/s. */
   readonly rate?: number;
   /** The lines say that the figures are made up. */
@@ -30,6 +35,9 @@ const KEYS = {
   thickness: /thickness|dicke|[eé]paisseur|^a ?0$/,
   width: /width|breite|largeur|^b ?0$/,
   diameter: /diameter|durchmesser|diam[eè]tre|^d ?0$/,
+  plate: /^(plate|sheet|bar|blech)$/,
+  heat: /^(heat|melt|schmelze|coul[eé]e)( no\.?| number)?$/,
+  temperature: /temperatur/,
   coupon: /^(coupon|specimen type|orientation)$/,
   broke: /^(broke|broke in|fracture|failure|place of fracture)$/,
   preloadStress: /preload/,
@@ -58,6 +66,8 @@ export const specimenOf = (preface: readonly Row[]): Specimen => {
   const [gauge, seamWidth] = [length('gauge'), length('seamWidth')];
   const coupon = couponIn(find('coupon')?.value ?? '');
   const broke = brokeIn(find('broke')?.value ?? '');
+  const temperature = celsiusIn(find('temperature')?.value ?? '');
+  const [plate, heat] = [find('plate')?.value.trim(), find('heat')?.value.trim()];
   const rate = numberOf(find('rate')?.value ?? '');
   return {
     ...(gauge !== undefined && { gauge }),
@@ -65,6 +75,9 @@ export const specimenOf = (preface: readonly Row[]): Specimen => {
     ...(seamWidth !== undefined && { seamWidth }),
     ...(preloadStress !== undefined && { preloadStress }),
     ...(coupon && { coupon }),
+    ...(plate && { plate }),
+    ...(heat && { heat }),
+    ...(temperature !== undefined && { temperature }),
     ...(broke && { broke }),
     ...(rate !== undefined && { rate: rate.value }),
     ...(/invented|made.?up/i.test(words) && { invented: true }),
@@ -109,6 +122,21 @@ const sized = (
     says: `${entry.label} ${number.value}: no unit that is known; taken as ${taken}`,
   });
   return number.value;
+};
+
+/** 21 °C, 70 F, 294 K; a figure without a unit may be any of them and is left. */
+const celsiusIn = (text: string): number | undefined => {
+  const number = numberOf(text);
+  switch (number?.rest.replace(/[°º\s]|deg\.?/gi, '').toUpperCase()) {
+    case 'C':
+      return number?.value;
+    case 'K':
+      return number && number.value - 273.15;
+    case 'F':
+      return number && (number.value - 32) / 1.8;
+    default:
+      return undefined;
+  }
 };
 
 const factorOf = (word: string, of: 'length' | 'area' | 'stress'): number | undefined => {

@@ -20,6 +20,7 @@ export const inSequence = (figures: Figures, cut: boolean): Sequence => {
   if (back.length > OUT_OF_PLACE * kept.lines.length) {
     const lines = back.map((k) => kept.lines[k]);
     notes.push(noteOnLines(lines, 'time runs back; the order of the lines is kept, no strain rate is taken'));
+    kept = timeless(kept);
   } else kept = without(kept, back, 'time runs back; left out', notes);
   if (cut)
     kept = without(
@@ -30,6 +31,8 @@ export const inSequence = (figures: Figures, cut: boolean): Sequence => {
     );
   return { ok: true, figures: kept, notes };
 };
+
+const timeless = ({ stretch, load, lines }: Figures): Figures => ({ stretch, load, lines });
 
 const without = (figures: Figures, places: readonly number[], says: string, notes: Note[]): Figures => {
   if (places.length === 0) return figures;

@@ -101,8 +101,10 @@ const takenNotes = (reading: Reading, { stretch, load, guessed }: Picked, found:
   );
 };
 
-const modulusText = ({ modulus }: Scaled): string =>
-  modulus === undefined ? 'no readable value' : `about ${Math.round(modulus / 1000)} GPa`;
+const modulusText = ({ modulus, chord }: Scaled): string =>
+  modulus === undefined
+    ? 'no readable value'
+    : `${chord ? 'more than' : 'about'} ${figure(modulus / 1000)} GPa`;
 
 const optionOf = ({ meaning }: Column, unit: Unit): string =>
   `--${meaning === 'crosshead' ? 'extension' : meaning}-unit ${unit.name === '%' ? '%' : unit.name}`;
