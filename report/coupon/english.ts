@@ -40,7 +40,7 @@ export const COUPON_ENGLISH = {
   crosshead:
     'the extension is travel of the crosshead, which holds the give of the machine: only Rm is read from this test',
   sparse:
-    '{of} lies between two readings {step} apart; a straight line between them reads low by a few per cent at most',
+    '{of} is read on a straight line between two readings far apart, {from} and {to}: it may be low, at most up to the higher of them',
   'few-points': '{points} readings between 0.2 % and the end of the even strain, too few for a curve',
   short: 'the curve can be trusted only up to {plastic} plastic strain, less than a stretch needs',
   'no-rate no time': 'no time in the record: the strain rate is not known',

@@ -28,7 +28,7 @@ const FINDINGS: readonly CouponFinding[] = [
   { kind: 'ends-at-maximum' },
   { kind: 'ends-before-break', ratio: 0.81 },
   { kind: 'crosshead' },
-  { kind: 'sparse', of: 'Rp0.2', step: 29 },
+  { kind: 'sparse', of: 'Rp0.2', from: 215, to: 244 },
   { kind: 'few-points', points: 6 },
   { kind: 'short', plastic: 0.034 },
   { kind: 'no-rate', why: 'no time' },

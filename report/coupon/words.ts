@@ -89,7 +89,6 @@ const figureText = (name: string, value: number, finding: CouponFinding, manner:
     case 'from':
     case 'to':
     case 'drop':
-    case 'step':
       return say(manner, 'stress', value);
     case 'value':
       return say(manner, strainValued(finding) ? 'strain' : 'stress', value);

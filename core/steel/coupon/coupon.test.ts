@@ -214,6 +214,20 @@ describe('slips', () => {
     expect(evaluateCoupon(grips).verdict.reasons.map(({ kind }) => kind)).toContain('grip-slip');
   });
 
+  test('a pause in which the metal creeps on slowly is no slip, as the clock shows', () => {
+    const k = placeOf(clean, 0.12);
+    const time = clean.time!.map((t, j) => t + (j > k ? 40 * Math.min(j - k, 3) : 0));
+    const crept = mapped(clean, (strain, stress, j) => [
+      strain + (j > k ? 0.006 : 0),
+      j > k && j < k + 4 ? stress - 40 : stress,
+    ]);
+    const paused = evaluateCoupon({ ...crept, time });
+    expect(paused.findings.map(({ kind }) => kind)).toContain('dip');
+    expect(paused.findings.map(({ kind }) => kind)).not.toContain('grip-slip');
+    const { time: _, ...timeless } = crept;
+    expect(kinds(timeless)).toContain('grip-slip');
+  });
+
   test('a missing stretch of the record is not called a slip', () => {
     const keep = clean.strain.map((strain) => !(strain > 0.03 && strain < 0.06));
     const cut = (values: readonly number[]) => values.filter((_, k) => keep[k]);

@@ -44,7 +44,7 @@ export const evaluateCoupon = (test: CouponTest): CouponResult => {
   const findings: CouponFinding[] = [];
   const whole = withoutLonePoints(test, findings);
   const clipped = clippedToGauge(whole, findings);
-  const curve = loadingCurve(clipped, findings);
+  const curve = loadingCurve(clipped, test.time, findings);
   const end = endOf({ whole, clipped, curve }, findings);
   const slips = slipsOf(test, curve, end, findings);
   const crosshead = test.extension === 'crosshead';

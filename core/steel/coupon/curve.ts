@@ -89,8 +89,11 @@ const SHAKEN = 0.25;
  * Points of a loop or dip are left out of the curve and each is a finding. Where the force dips and comes back at a
  * much larger extension the metal did not follow: `grip-slip`.
  */
-export const loadingCurve = (record: CouponRecord, findings: CouponFinding[]): CouponCurve =>
-  withoutDips(withoutLoops(record, findings), findings);
+export const loadingCurve = (
+  record: CouponRecord,
+  time: readonly number[] | undefined,
+  findings: CouponFinding[],
+): CouponCurve => withoutDips(withoutLoops(record, findings), time, findings);
 
 /** Falls of strain smaller than this are noise of the extensometer, not unloading. */
 const LOOP_STRAIN = 1.5e-4;
@@ -140,10 +143,14 @@ const endWithoutReturn = (record: CouponRecord, far: number): CouponFinding => {
 const DIP = 0.02;
 const DIP_NOISE = 8;
 /** The force is back when it is this near to what it was. */
-const BACK = 0.998;
+const BACK = 0.995;
 
 /** Dips before the maximum: a pause, or grips that slipped. */
-const withoutDips = (curve: CouponCurve, findings: CouponFinding[]): CouponCurve => {
+const withoutDips = (
+  curve: CouponCurve,
+  time: readonly number[] | undefined,
+  findings: CouponFinding[],
+): CouponCurve => {
   const { stress } = curve;
   const top = placeOfGreatest(stress);
   const noise = DIP_NOISE * noiseOf(stress);
@@ -153,7 +160,7 @@ const withoutDips = (curve: CouponCurve, findings: CouponFinding[]): CouponCurve
     if (stress[k] < BACK * stress[high]) continue;
     const drop = stress[high] - least(stress.slice(high, k + 1));
     if (drop > Math.max(DIP * stress[high], noise) && stress[high] > SHAKEN * stress[top]) {
-      findings.push(dipFinding(curve, high, { back: k, drop }));
+      findings.push(dipFinding(curve, time, { high, back: k, drop }));
       for (let j = high + 1; j < k; j++) out.add(j);
       high = k;
     } else if (stress[k] >= stress[high]) high = k;
@@ -169,18 +176,29 @@ const withoutDips = (curve: CouponCurve, findings: CouponFinding[]): CouponCurve
 /** Extension that runs on by more than this in a dip, and by more than so many ordinary steps, was not the metal's. */
 const RAN_ON = 0.005;
 const RAN_STEPS = 4;
+/** Where the clock shows that it ran on at less than this part of its usual rate, the pull itself had paused. */
+const PAUSED = 0.7;
+
+interface Dip {
+  readonly high: number;
+  readonly back: number;
+  readonly drop: number;
+}
 
 const dipFinding = (
-  { strain, stress, at }: CouponCurve,
-  high: number,
-  { back, drop }: { back: number; drop: number },
+  curve: CouponCurve,
+  time: readonly number[] | undefined,
+  { high, back, drop }: Dip,
 ): CouponFinding => {
+  const { strain, stress, at } = curve;
   const ran = strain[back] - strain[high];
-  const usual = median(
-    indices(5).map((j) => Math.abs((strain[high - j] ?? 0) - (strain[high - j - 1] ?? 0))),
-  );
+  const before = indices(Math.min(5, high)).map((j) => high - j);
+  const usual = median(before.map((k) => Math.abs(strain[k] - strain[k - 1]))) || 0;
+  const pace = (from: number, to: number): number =>
+    time ? (strain[to] - strain[from]) / (time[at[to]] - time[at[from]]) : Infinity;
+  const paused = time && pace(high, back) < PAUSED * median(before.map((k) => pace(k - 1, k)));
   const plastic = strain[high] - stress[high] / NOMINAL_YOUNG;
-  return ran > Math.max(RAN_ON, RAN_STEPS * usual)
+  return !paused && ran > Math.max(RAN_ON, RAN_STEPS * usual)
     ? { kind: 'grip-slip', at: at[high], drop, strain: ran, plastic }
     : { kind: 'dip', at: at[high], drop };
 };

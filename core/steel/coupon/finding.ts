@@ -57,8 +57,8 @@ export type CouponFinding =
   | { readonly kind: 'ends-before-break'; readonly ratio: number }
   /** Extension is travel of the crosshead: no modulus, proof strength, Ag or A from it. */
   | { readonly kind: 'crosshead' }
-  /** A proof strength read between two points whose stresses are this far apart, MPa: it may be low. */
-  | { readonly kind: 'sparse'; readonly of: 'Rp0.2' | 'Rp1.0'; readonly step: number }
+  /** A proof strength read on the straight line between two points far apart: it may be low, but not above `to`. */
+  | { readonly kind: 'sparse'; readonly of: 'Rp0.2' | 'Rp1.0'; readonly from: number; readonly to: number }
   /** Plastic points before maximum force. */
   | { readonly kind: 'few-points'; readonly points: number }
   /** The curve is trusted only up to this plastic strain. */

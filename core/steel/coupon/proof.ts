@@ -16,28 +16,32 @@ export const proofStrength = (
 ): number | undefined => {
   const { strain, stress } = curve;
   const plastic = (k: number): number => strain[k] - stress[k] / young;
-  const k = strain.findIndex((_, j) => plastic(j) >= offset);
+  const k = crossing(curve, young, offset);
   if (k <= 0 || k > trusted) return undefined;
   const part = (offset - plastic(k - 1)) / (plastic(k) - plastic(k - 1));
   return stress[k - 1] + part * (stress[k] - stress[k - 1]);
 };
+
+/** First reading at or beyond the offset line; -1 where there is none. */
+const crossing = ({ strain, stress }: CouponCurve, young: number, offset: number): number =>
+  strain.findIndex((value, k) => value - stress[k] / young >= offset);
 
 /** Two points further apart than this part of the stress between them leave the reading to the straight line. */
 const SPARSE = 0.08;
 
 /** Adds a finding where a proof strength lies between two points that are far apart: the curve bulges above them. */
 export const sparseAt = (
-  { strain, stress }: CouponCurve,
+  curve: CouponCurve,
   young: number,
   { offset, of }: { offset: number; of: 'Rp0.2' | 'Rp1.0' },
   findings: CouponFinding[],
 ): void => {
-  const k = strain.findIndex((value, j) => value - stress[j] / young >= offset);
-  const step = stress[k] - stress[k - 1];
-  if (k > 0 && step > SPARSE * stress[k]) findings.push({ kind: 'sparse', of, step });
+  const k = crossing(curve, young, offset);
+  const [from, to] = [curve.stress[k - 1], curve.stress[k]];
+  if (k > 0 && to - from > SPARSE * to) findings.push({ kind: 'sparse', of, from, to });
 };
 
-/** Hardening from 0.2 to 0.4 % plastic strain is under a fifth in annealed and in cold-worked austenitic steel. */
+/** Over 0.2 % of strain beyond 0.2 % proof, annealed or cold-worked austenitic steel hardens by less than a fifth. */
 const STEEPEST_AFTER_YIELD = 1.35;
 /** A beginning that is off by this much strain moves Rp0.2 of annealed steel by about one per cent. */
 const TOE_WORTH_SAYING = 2e-4;
@@ -47,18 +51,26 @@ const TOE_WORTH_SAYING = 2e-4;
  * strength is given (true). Smaller shifts are left, and said.
  */
 export const slackOf = (curve: CouponCurve, slope: ElasticSlope, findings: CouponFinding[]): boolean => {
-  if (slope.young !== undefined) return false;
-  const at = (offset: number): number | undefined =>
-    proofStrength(curve, slope.youngUsed, { offset, trusted: Infinity });
-  const [low, high] = [at(0.002), at(0.004)];
-  if (low === undefined) return false;
-  if (low <= 0 || (high ?? greatest(curve.stress)) > STEEPEST_AFTER_YIELD * low) {
+  const k = crossing(curve, slope.youngUsed, 0.002);
+  if (slope.young !== undefined || k <= 0) return false;
+  const { strain, stress } = curve;
+  // From the reading above the crossing on: between readings far apart the straight line is low, not slack.
+  const later = stress.findIndex((_, j) => strain[j] >= strain[k] + 0.002);
+  const beyond = later < 0 ? greatest(stress) : straightTo(curve, k, later);
+  if (stress[k] <= 0 || beyond > STEEPEST_AFTER_YIELD * stress[k]) {
     findings.push({ kind: 'slack' });
     return true;
   }
+  const low = stress[k];
   const off = strainAtStress(curve, 0.4 * low) - (0.4 * low) / slope.youngUsed;
   if (Math.abs(off) > TOE_WORTH_SAYING) findings.push({ kind: 'toe-left', strain: off });
   return false;
+};
+
+/** Stress 0.2 % of strain beyond reading k, on the straight line to the next reading there. */
+const straightTo = ({ strain, stress }: CouponCurve, k: number, later: number): number => {
+  const part = (strain[k] + 0.002 - strain[later - 1]) / (strain[later] - strain[later - 1]);
+  return stress[later - 1] + part * (stress[later] - stress[later - 1]);
 };
 
 const strainAtStress = ({ strain, stress }: CouponCurve, level: number): number => {
