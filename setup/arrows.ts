@@ -10,7 +10,7 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   core: [],
   wire: ['core'],
   report: ['core', 'wire'],
-  station: ['core', 'wire', 'report'],
+  station: ['core', 'wire', 'report', 'checks'],
   web: ['core', 'wire', 'report'],
 };
 

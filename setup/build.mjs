@@ -12,7 +12,7 @@ const LEFT_OUTSIDE = [
   'vite',
 ];
 
-const PROGRAM = ['core', 'wire', 'report', 'station'];
+const PROGRAM = ['core', 'wire', 'report', 'checks', 'station'];
 const PAGE = ['core', 'wire', 'report', 'web'];
 
 /** dist/hoopwright.mjs and one dist/worker-NAME.mjs for each station/worker/NAME.ts. */

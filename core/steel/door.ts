@@ -17,3 +17,25 @@ export {
 } from './coupon/seam.ts';
 export { YOUNG_RANGE } from './coupon/slope.ts';
 export { type Continuation, continuationOf, type TrueCurve, trueStressAt } from './coupon/true-curve.ts';
+
+export { believe, type Belief, type BeliefOptions } from './belief/belief.ts';
+export type { Account } from './belief/account.ts';
+export { type CurvePoint, curveRange, middleDraw } from './belief/curve.ts';
+export { drawnStress, inputsOf, type SteelDraw } from './belief/draw.ts';
+export { type Measure, type NextMeasure, nextMeasures } from './belief/next.ts';
+export { type Outcome, type OutcomeRanges, outcomeRanges } from './belief/outcome.ts';
+export type {
+  Certificate,
+  Evidence,
+  PlateCoupon,
+  PlateInHand,
+  RollingStrain,
+  SeamCoupon,
+  TrialTank,
+  WallReadings,
+} from './evidence/evidence.ts';
+export { GRADES, gradeNamed } from './grade/grade.ts';
+export type { Grade, ProductForm } from './grade/row.ts';
+export { priorMetal } from './rolling/priorMetal.ts';
+export { type Rolled, rolled, type Rolling } from './rolling/rolling.ts';
+export { type Range, rangeOf } from '../stats/range.ts';

@@ -23,3 +23,15 @@ export * from './thin/vessel.ts';
 export * from './day/rest.ts';
 export * from './day/stored.ts';
 export * from './day/leak.ts';
+export { drawnTank } from './quick/drawn.ts';
+export {
+  fitQuickTank,
+  type QuickError,
+  quickPath,
+  type QuickTank,
+  WANTED_RUNS,
+} from './quick/quick.ts';
+export { type BandPoint, type StretchRange, stretchRange } from './quick/range.ts';
+export { type ShellRun, shellRun } from './quick/run.ts';
+export * from './day/firstStep.ts';
+export type { QuickPath } from './quick/path.ts';

@@ -1,8 +1,10 @@
 /** The drawing and the curve of a forecast as SVG, with everything taken from the forecast itself. */
-import type { Forecast } from '@hoopwright/core/stretch';
+import type { Forecast, StretchRange } from '@hoopwright/core/stretch';
+import type { Band } from '../curve/band.ts';
 import { growthCurve } from '../curve/growthCurve.ts';
-import { stanceOf } from '../drawing/stance.ts';
-import { tankDrawing, type Times } from '../drawing/tankDrawing.ts';
+import { stanceOf } from '../drawing/shape/stance.ts';
+import { tankDrawing } from '../drawing/tankDrawing.ts';
+import type { Times } from '../drawing/tankSheet.ts';
 import { type Manner, USUAL_MANNER } from '../figure/manner.ts';
 import type { TitleBlock } from '../sheet/titleBlock.ts';
 import { toSvg } from '../sheet/svg.ts';
@@ -12,6 +14,8 @@ export interface SheetOrders {
   readonly block?: Partial<Omit<TitleBlock, 'title' | 'serial' | 'invented' | 'forecast'>>;
   readonly manner?: Manner;
   readonly times?: Times;
+  /** Foreseen range, drawn as a band. */
+  readonly range?: StretchRange;
 }
 
 /** A name that begins so is of invented data, and every sheet says it. */
@@ -60,6 +64,22 @@ export const curveSvg = (forecast: Forecast, orders: SheetOrders = {}): string =
       forecast,
       tank: forecast.datum.solver.shell.tank,
       block: blockOf(forecast, orders),
+      ...(orders.range === undefined ? {} : { ranges: { growth: growthBand(orders.range) } }),
       manner: orders.manner ?? USUAL_MANNER,
     }),
   );
+
+/** Growth on the way up, from zero. */
+export function growthBand({ band }: StretchRange): Band {
+  const line = (read: (point: StretchRange['band'][number]) => number): [number, number][] => [
+    [0, 0],
+    ...band
+      .map((point): [number, number] => [read(point), point.pressure])
+      .filter(([x]) => Number.isFinite(x)),
+  ];
+  return {
+    median: line(({ growth }) => growth.median),
+    fifty: { low: line(({ growth }) => growth.half[0]), high: line(({ growth }) => growth.half[1]) },
+    ninety: { low: line(({ growth }) => growth.wide[0]), high: line(({ growth }) => growth.wide[1]) },
+  };
+}

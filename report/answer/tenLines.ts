@@ -1,6 +1,6 @@
 /** The answer of a forecast in ten lines of plain text. Every growth says whether it is under pressure or left. */
 import type { FlowLaw } from '@hoopwright/core/steel';
-import type { Forecast, Limit, Moment } from '@hoopwright/core/stretch';
+import type { Forecast, Limit, Moment, StretchRange } from '@hoopwright/core/stretch';
 import type { Tank } from '@hoopwright/core/tank';
 import { say, saySigned, sayStated } from '../figure/figure.ts';
 import { type Manner, USUAL_MANNER } from '../figure/manner.ts';
@@ -8,18 +8,19 @@ import type { Key } from '../words/english.ts';
 import { partWords } from '../words/parts.ts';
 import { sentence } from '../words/sentence.ts';
 import { knuckleSentence } from './knuckles.ts';
+import { growthRange, steelBasis, survival } from './range.ts';
 
 /** Ten lines, without line ends. A line that has nothing to say says so. */
-export function tenLines(forecast: Forecast, manner: Manner = USUAL_MANNER): string[] {
+export function tenLines(forecast: Forecast, manner: Manner = USUAL_MANNER, range?: StretchRange): string[] {
   const { tank } = forecast.datum.solver.shell;
   return [
     tankLine(forecast, tank, manner),
-    steelLine(forecast, tank, manner),
-    growthLine(forecast, manner),
+    [steelLine(forecast, tank, manner), steelBasis(range, manner)].join(' '),
+    [growthLine(forecast, manner), ...growthRange(range, manner)].join(' '),
     girthLine(forecast, tank, manner),
     volumeLine(forecast, manner),
     releasedLine(forecast, tank, manner),
-    maximumLine(forecast, manner),
+    [maximumLine(forecast, manner), ...survival(range, manner)].join(' '),
     massLine(forecast, manner),
     headLine(forecast, tank, manner),
     sentence(manner, 'answerCaution'),
@@ -27,7 +28,7 @@ export function tenLines(forecast: Forecast, manner: Manner = USUAL_MANNER): str
 }
 
 /** The tank when it is released, under pressure: after the holds, or on arrival where there are none. */
-const released = ({ held, arrived }: Forecast): Moment | undefined => held ?? arrived;
+const atRelease = ({ held, arrived }: Forecast): Moment | undefined => held ?? arrived;
 
 function tankLine({ datum }: Forecast, tank: Tank, manner: Manner): string {
   const filling = {
@@ -92,7 +93,7 @@ function firstYieldSentence(firstYield: Forecast['firstYield'], tank: Tank, mann
 
 function growthLine(forecast: Forecast, manner: Manner): string {
   const { target, arrived, held } = forecast;
-  const now = released(forecast);
+  const now = atRelease(forecast);
   if (target === undefined) return sentence(manner, 'answerNoTarget');
   if (now === undefined || arrived === undefined)
     return sentence(manner, 'answerNotReached', { pressure: say(manner, 'pressure', target) });
@@ -113,7 +114,7 @@ function growthLine(forecast: Forecast, manner: Manner): string {
 const MOST_GIRTHS = 5;
 
 function girthLine(forecast: Forecast, tank: Tank, manner: Manner): string {
-  const now = released(forecast);
+  const now = atRelease(forecast);
   const left = forecast.released?.left;
   if (now === undefined || tank.girths.length === 0) return sentence(manner, 'answerNoGirths');
   const each = tank.girths.map(({ name }, i) => {
@@ -138,7 +139,7 @@ function girthLine(forecast: Forecast, tank: Tank, manner: Manner): string {
 }
 
 function volumeLine(forecast: Forecast, manner: Manner): string {
-  const now = released(forecast);
+  const now = atRelease(forecast);
   if (now === undefined) return sentence(manner, 'answerNoVolume');
   const { all, water, air } = now.pumped;
   return sentence(manner, 'answerVolume', {

@@ -68,8 +68,8 @@ export const ENGLISH = {
   noteGrowth: 'Growth is drawn {times} times. Dimensions and figures are not.',
   noteGrowthOne: 'Growth is drawn to scale.',
   noteWalls: 'Walls are drawn {times} times as thick, outward from the inside face.',
-  noteWallsBosses:
-    'Walls are drawn {times} times as thick and bosses {bosses} times, outward from the inside face.',
+  noteWallsThick:
+    'Walls are drawn {times} times as thick, bosses and thick plates {thick} times, outward from the inside face.',
   noteInitial: 'Long-dashed double-dotted line: the tank as welded.',
   noteWallsOne: 'Walls are drawn to scale.',
   noteUpright:
@@ -152,6 +152,14 @@ export const ENGLISH = {
   lawHollomon: 'flow curve after Hollomon',
   lawTwoSlope: 'two-slope flow curve of ASME VIII-2 Annex 3-D',
   lawPoints: 'flow curve through measured points',
+  answerSteelAssumed: 'Steel assumed, no range.',
+  answerSteelRange: 'This is the middle of {steels} equally likely steels.',
+  answerGrowthRange:
+    'Nine of ten such tanks: {low} to {high} under pressure, half of them under {median}; after a hold until growth is under 0.1 %/h, {settledLow} to {settledHigh} under pressure.',
+  answerBurst: 'burst',
+  answerBursts: '{share} of them burst.',
+  answerSurvives: '99 of 100 such tanks survive {pressure}.',
+  answerSurvivesAssured: '99 of 100 such tanks survive {pressure}; {assured} is what so many steels assure.',
   answerFirstYieldBarrel: 'First yield at {pressure}: {place}, {height} over the bottom tangent line.',
   answerFirstYieldBottom: 'First yield at {pressure}: {place}, {height} below the bottom tangent line.',
   answerFirstYieldTop: 'First yield at {pressure}: {place}, {height} above the top tangent line.',

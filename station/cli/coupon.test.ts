@@ -33,7 +33,8 @@ const run = async (words: readonly string[], files: Readonly<Record<string, stri
   };
   const program = new Command('hoopwright').exitOverride();
   couponCommand(program, desk, (code) => void (result.code = code));
-  for (const command of program.commands) command.exitOverride().configureOutput({ writeErr: desk.err });
+  for (const command of program.commands)
+    command.exitOverride().configureOutput({ writeErr: (text) => desk.err(text) });
   await program.parseAsync(['coupon', ...words], { from: 'user' });
   return result;
 };

@@ -4,9 +4,11 @@ import type { Duty, Tank } from '@hoopwright/core/tank';
 import { forecastFile, pathTable, usualOrders } from '@hoopwright/wire/forecast';
 import type { Command } from 'commander';
 import { BAD_INPUT, type Desk, DONE, Ending, METAL_SAYS_NO } from './desk.ts';
-import { answerOf } from './answer.ts';
+import { type Answer, answerOf } from './answer.ts';
 import { percentFrom, pressureFrom, pressuresFrom } from './quantity.ts';
+import type { SteelRange } from '../range/steelRange.ts';
 import { progressLine } from './progress.ts';
+import { rangeFor } from './range.ts';
 import { type GoodTank, tankFrom } from './tankInput.ts';
 
 export interface ForecastOptions {
@@ -44,14 +46,24 @@ export function forecastCommand(program: Command, desk: Desk, end: (code: number
     .action(async (path: string, options: ForecastOptions) => end(await runForecast(desk, path, options)));
 }
 
-async function runForecast(desk: Desk, path: string, options: ForecastOptions): Promise<number> {
+/** Reads, ranges and forecasts a tank file: what every command that answers for a tank begins with. */
+export async function answerFor(
+  desk: Desk,
+  path: string,
+  options: ForecastOptions,
+): Promise<{ readonly result: Forecast; readonly answer: Answer }> {
   const given = await tankFrom(desk, path, options.asGiven === true);
-  const result = forecastFor(desk, given, options);
-  const answer = answerOf(result, given.notes);
+  const target = options.to === undefined ? undefined : pressureFrom(options.to, '--to');
+  const steel = options.toGrowth === undefined ? await rangeFor(desk, path, given, target) : undefined;
+  const result = forecastFor(desk, inTheMiddle(given, steel), options);
+  return { result, answer: answerOf(result, given.notes, steel) };
+}
+
+async function runForecast(desk: Desk, path: string, options: ForecastOptions): Promise<number> {
+  const { result, answer } = await answerFor(desk, path, options);
   if (options.json === true) {
-    desk.out(
-      `${JSON.stringify(forecastFile(result, { ...answer, profile: options.profile === true }), undefined, 1)}\n`,
-    );
+    const file = forecastFile(result, { ...answer, profile: options.profile === true });
+    desk.out(`${JSON.stringify(file, undefined, 1)}\n`);
   } else if (options.csv !== '-') desk.out(`${answer.lines.join('\n')}\n`);
   await writeFiles(desk, result, answer, options);
   if (options.json !== true) for (const text of answer.warnings) desk.err(`${text}\n`);
@@ -61,7 +73,7 @@ async function runForecast(desk: Desk, path: string, options: ForecastOptions): 
 async function writeFiles(
   desk: Desk,
   result: Forecast,
-  answer: ReturnType<typeof answerOf>,
+  answer: Answer,
   options: ForecastOptions,
 ): Promise<void> {
   if (options.csv !== undefined) {
@@ -74,6 +86,10 @@ async function writeFiles(
     await desk.write(besideSvg(options.svg), answer.curve());
   }
 }
+
+/** The tank of the middle steel, where the file leaves the steel to its evidence. */
+export const inTheMiddle = (given: GoodTank, steel: SteelRange | undefined): GoodTank =>
+  steel === undefined || given.flowFrom === 'stated' ? given : { ...given, tank: steel.tank };
 
 /** tank.svg to tank-curve.svg. */
 export const besideSvg = (path: string): string => path.replace(/(\.svg)?$/i, '-curve.svg');

@@ -1,9 +1,13 @@
 /** The command line as one function: words in, exit code out. */
 import { Command, CommanderError } from 'commander';
 import { BAD_INPUT, type Desk, DONE, Ending, OUR_FAULT, reasonOf } from './desk.ts';
+import { couponCommand } from './coupon.ts';
+import { demoCommand } from './demo.ts';
 import { forecastCommand } from './forecast.ts';
 import { planCommand } from './plan.ts';
 import { schemaCommand } from './schema.ts';
+import { steelCommand } from './steel.ts';
+import { verifyCommand } from './verify.ts';
 
 const CAUTION =
   'Pressurised tanks kill. This supports judgement; it replaces neither the local rules for pressure equipment nor a licensed engineer.';
@@ -30,8 +34,12 @@ function programFor(desk: Desk, end: (code: number) => void): Command {
     .showHelpAfterError('(--help lists the options)');
   program.commandsGroup('Commands:');
   forecastCommand(program, desk, end);
+  couponCommand(program, desk, end);
+  steelCommand(program, desk, end);
   planCommand(program, desk, end);
   schemaCommand(program, desk);
+  verifyCommand(program, desk, end);
+  demoCommand(program, desk, end);
   for (const command of program.commands) {
     command
       .exitOverride()

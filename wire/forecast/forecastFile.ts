@@ -2,6 +2,7 @@
 import type { Forecast, Limit, Moment, Pumped } from '@hoopwright/core/stretch';
 import type { Through, WallPlace } from '@hoopwright/core/shell';
 import type { Tank } from '@hoopwright/core/tank';
+import type { RangeFile } from './rangeFile.ts';
 import { toBar, toKilogram, toLitre, toPercent } from '@hoopwright/core/units';
 
 export interface GirthFile {
@@ -88,6 +89,8 @@ export interface ForecastFile {
   /** Inside volume of the filled tank at zero gauge. */
   readonly volume_L: number;
   readonly profile?: readonly WallFile[];
+  /** What the evidence makes of it; null: the steel is assumed, and there is no range. */
+  readonly range: RangeFile | null;
   readonly warnings: readonly string[];
   readonly notes: readonly string[];
   readonly effort: { readonly steps: number; readonly iterations: number; readonly cuts: number };
@@ -96,6 +99,7 @@ export interface ForecastFile {
 export interface ForecastWords {
   readonly warnings: readonly string[];
   readonly notes: readonly string[];
+  readonly range?: RangeFile;
   /** Adds the wall, place by place, as it stands when the tank is released. */
   readonly profile: boolean;
 }
@@ -125,6 +129,7 @@ export function forecastFile(forecast: Forecast, words: ForecastWords): Forecast
           },
     mass_kg: toKilogram(forecast.mass),
     volume_L: toLitre(forecast.datum.volume),
+    range: words.range ?? null,
     warnings: words.warnings,
     notes: words.notes,
     effort: {

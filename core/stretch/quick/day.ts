@@ -3,10 +3,10 @@
  * carries p = static pressure x (1 + rise of flow stress / flow stress), so the rate follows from the pressure in closed
  * form and time from an integral over the growth.
  */
-import { RATE_FLOOR } from '../../steel/plane.ts';
 import type { SteelDraw } from '../../steel/belief/draw.ts';
 import { SETTLED_RATE } from '../hold.ts';
-import type { QuickPath } from './quick.ts';
+import { creep } from './creep.ts';
+import { growthAt, type QuickPath, valueAt } from './path.ts';
 import { HOLD_CAP } from './run.ts';
 
 /** One leg of the day. Inside units; rates are of the largest girth, 1/s. */
@@ -36,9 +36,6 @@ export const rampAndHold = (pressure: number, rate: number): Leg[] => [
   { kind: 'ramp', pressure, rate },
   { kind: 'final hold', time: HOLD_CAP, rate: SETTLED_RATE },
 ];
-
-/** Plastic strain per growth of girth: plane strain. */
-export const PLASTIC_PER_GROWTH = 2 / Math.sqrt(3);
 
 /** Where the quick tank stands: on its path at `growth`, with what holds have added beside the path. */
 interface Standing {
@@ -110,102 +107,4 @@ function held(
       girths: path.girths.map((girth, k) => at.extra.girths[k] + beside(girth, fit.girths[k])),
     },
   };
-}
-
-/** Pressure that the tank carries at a growth while it grows at a rate, MPa. */
-export function pressureAt(path: QuickPath, draw: SteelDraw, growth: number, rate: number): number {
-  const flow = valueAt(path.growth, path.flow, growth);
-  return valueAt(path.growth, path.pressure, growth) * (1 + (draw.rate.perEfold * efolds(draw, rate)) / flow);
-}
-
-/** E-folds of the plastic rate over the rate at which the flow curve holds. */
-const efolds = (draw: SteelDraw, rate: number): number =>
-  Math.log((PLASTIC_PER_GROWTH * rate + RATE_FLOOR) / draw.rate.reference);
-
-/** Growth at which a pressure is met on the way up at a rate; undefined above the maximum at that rate. */
-export function growthAt(
-  path: QuickPath,
-  draw: SteelDraw,
-  pressure: number,
-  rate: number,
-): number | undefined {
-  const rise = draw.rate.perEfold * efolds(draw, rate);
-  const n = path.growth.length;
-  let before = 0;
-  let grown = 0;
-  for (let j = 0; j < n; j++) {
-    const carries = path.pressure[j] * (1 + (path.plastic[j] > 0 ? rise / path.flow[j] : 0));
-    if (carries >= pressure) {
-      const f = (pressure - before) / (carries - before);
-      return grown + f * (path.growth[j] - grown);
-    }
-    before = Math.max(before, carries);
-    grown = path.growth[j];
-  }
-  return undefined;
-}
-
-/** E-folds of fall in the rate that one step of the integral takes. */
-const STEP = 0.08;
-const LARGEST = 0.002;
-
-interface Crept {
-  readonly growth: number;
-  readonly time: number;
-  readonly rate: number;
-}
-
-/** Creeps at constant pressure for `time`, or until the rate of growth is under `settled`; undefined where it runs away. */
-export function creep(
-  path: QuickPath,
-  draw: SteelDraw,
-  from: { readonly growth: number; readonly pressure: number },
-  time: number,
-  settled: number,
-): Crept | undefined {
-  const reach = path.growth[path.growth.length - 1];
-  const drive = (growth: number): number => {
-    const over = from.pressure / valueAt(path.growth, path.pressure, growth) - 1;
-    return (over * valueAt(path.growth, path.flow, growth)) / draw.rate.perEfold;
-  };
-  const rateAt = (d: number): number =>
-    Math.max(0, draw.rate.reference * Math.exp(d) - RATE_FLOOR) / PLASTIC_PER_GROWTH;
-  let growth = from.growth;
-  let now = drive(growth);
-  let passed = 0;
-  const start = now;
-  while (rateAt(now) > settled) {
-    const slope = (drive(growth + 1e-5) - now) / 1e-5;
-    const step = Math.min(LARGEST, STEP / Math.max(1e-9, Math.abs(slope)));
-    const next = drive(growth + step);
-    if (growth + step > reach || next > start + 1) return undefined;
-    const spent = step / rateAt(0.5 * (now + next));
-    if (passed + spent >= time) {
-      const f = (time - passed) / spent;
-      return { growth: growth + f * step, time, rate: rateAt(now + f * (next - now)) };
-    }
-    if (rateAt(next) <= settled) {
-      const end = Math.log((PLASTIC_PER_GROWTH * settled + RATE_FLOOR) / draw.rate.reference);
-      const f = (now - end) / (now - next);
-      return { growth: growth + f * step, time: passed + f * spent, rate: settled };
-    }
-    passed += spent;
-    growth += step;
-    now = next;
-  }
-  return { growth, time: passed, rate: rateAt(now) };
-}
-
-/** Straight between grid points (their spacing is 9 % of the growth); through the origin before the first. */
-export function valueAt(x: Float64Array, y: Float64Array, at: number): number {
-  if (at <= x[0]) return (y[0] * at) / x[0];
-  let low = 0;
-  let high = x.length - 1;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (x[middle] <= at) low = middle;
-    else high = middle;
-  }
-  const f = (at - x[low]) / (x[high] - x[low]);
-  return y[low] + f * (y[high] - y[low]);
 }

@@ -10,7 +10,8 @@ import { monotoneCubic, writeCubic } from '../../math/spline.ts';
 import { inputsOf, type SteelDraw } from '../../steel/belief/draw.ts';
 import type { Steel } from '../../steel/steel.ts';
 import type { Tank } from '../../tank/tank.ts';
-import { creep, PLASTIC_PER_GROWTH, pressureAt, valueAt } from './day.ts';
+import { creep } from './creep.ts';
+import { type CreepFit, PLASTIC_PER_GROWTH, pressureAt, type QuickPath, valueAt } from './path.ts';
 import type { HoldRun, ShellRun } from './run.ts';
 import { type ThinTable, thinTable } from './thin.ts';
 
@@ -37,28 +38,6 @@ export interface QuickError {
   readonly pressure: { readonly rms: number; readonly most: number };
   /** Of the highest pressure. */
   readonly maximum: { readonly rms: number; readonly most: number };
-}
-
-/** A tank of one steel as tables over `growth`. */
-export interface QuickPath {
-  readonly growth: Float64Array;
-  readonly pressure: Float64Array;
-  readonly volume: Float64Array;
-  readonly girths: readonly Float64Array[];
-  readonly flow: Float64Array;
-  readonly plastic: Float64Array;
-  readonly maximum: number;
-  readonly firstYield: number;
-  readonly creep: CreepFit;
-}
-
-/** How holds of the shell differ from holds along the path. 1 everywhere: not at all. */
-export interface CreepFit {
-  /** Growth in a hold over that of the closed form. */
-  readonly growth: number;
-  /** What volume, and each girth, gain in a hold over what they gain on the path for the same growth of the largest girth. */
-  readonly volume: number;
-  readonly girths: readonly number[];
 }
 
 const GRID = 80;

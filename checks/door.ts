@@ -1,4 +1,0 @@
-/** The checks, for the command that prints them. */
-export { runChecks } from './check.ts';
-export { SOURCES, WITHOUT_CHECK } from './registry.ts';
-export { verificationPage } from './table.ts';

@@ -1,0 +1,3 @@
+/** The steel in words and as a drawing. */
+export { STEEL_ENGLISH } from './english.ts';
+export { accountText, steelText } from './steelText.ts';

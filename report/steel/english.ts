@@ -1,0 +1,34 @@
+/** Every sentence about the steel, whole, with {placeholders}. */
+export const STEEL_ENGLISH = {
+  heading: 'What the tests say of the steel of {tank}',
+  curve: 'True stress at true plastic strain, one direction, {rate} 1/s: middle, half of all, nine of ten',
+  curveRow: '{strain}   {median}   {halfLow} to {halfHigh}   {low} to {high}',
+  biaxial: 'Biaxial factor {median} ({low} to {high}).',
+  rate: 'Rate effect {median} MPa per e-fold ({low} to {high}).',
+  wall: 'Wall {median} ({low} to {high}).',
+  seam: 'Long seam over plate {median} ({low} to {high}).',
+  coldWork: 'Plastic strain from rolling, mean through the wall, {median} ({low} to {high}).',
+  evidence: 'Evidence',
+  'counted this plate': '{name}: counted for this plate.',
+  'counted another plate of this heat': '{name}: counted as another plate of this heat.',
+  'counted another heat': '{name}: counted as another heat.',
+  doubt: 'Chance that it does not speak for its plate: {share}.',
+  disagrees: 'It lies further from the rest than {share} of such pieces would.',
+  excluded: '{name}: not counted. {reason}',
+  assumed: 'Assumed, {what}: {reason}.',
+  growth:
+    'Growth under pressure, after a hold until it is under 0.1 %/h: nine of ten tanks {low} to {high}, half of them under {median}.',
+  growthBurst:
+    'Growth under pressure: {share} of such tanks burst; half of the rest and more stay under {median}.',
+  survives: '99 of 100 such tanks survive {pressure}.',
+  owes: 'What owes the range of growth: {list}.',
+  owesOne: '{name} {share}',
+  together: 'what no input explains alone',
+  next: 'To narrow it most: {measure}; the range would then be {share} of what it is.',
+  noStretch: 'No stretch pressure is stated, so there is no range of growth.',
+  assumedSteel: 'Steel assumed, no range: the file states a flow curve and no evidence.',
+  proves:
+    'That the range holds nine of ten in our trials shows that the working is right, not that the assumptions are.',
+} as const;
+
+export type SteelSentence = keyof typeof STEEL_ENGLISH;

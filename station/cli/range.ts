@@ -1,0 +1,30 @@
+/** The range of a tank file's steel for a command: coupons from beside the file, shell solutions on all cores, a progress line. */
+import { couponsBeside } from '../range/coupons.ts';
+import { openRunner } from '../range/runner.ts';
+import { type SteelRange, steelRange } from '../range/steelRange.ts';
+import type { Desk } from './desk.ts';
+import { progressLine } from './progress.ts';
+import type { GoodTank } from './tankInput.ts';
+
+/** Undefined where the file holds no evidence. */
+export async function rangeFor(
+  desk: Desk,
+  path: string,
+  given: GoodTank,
+  target?: number,
+): Promise<SteelRange | undefined> {
+  const files = await couponsBeside(path, given, (file) => desk.readBytes(file));
+  const progress = progressLine(desk, 'range');
+  const runner = openRunner();
+  try {
+    return await steelRange(given, files, runner.run, {
+      progress: (fraction) => {
+        progress.show(fraction);
+      },
+      ...(target === undefined ? {} : { target }),
+    });
+  } finally {
+    progress.clear();
+    await runner.close();
+  }
+}

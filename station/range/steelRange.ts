@@ -1,0 +1,83 @@
+/** From a tank file with evidence to the range of its steel and of its stretch. */
+import { believe, type Belief, middleDraw, type Steel, type SteelDraw } from '@hoopwright/core/steel';
+import {
+  drawnTank,
+  fitQuickTank,
+  type StretchRange,
+  stretchRange,
+  WANTED_RUNS,
+} from '@hoopwright/core/stretch';
+import { stretchPressure, type Tank } from '@hoopwright/core/tank';
+import { type CouponFiles, evidenceOf, type EvidenceRead, hasSteelEvidence } from '@hoopwright/wire/evidence';
+import type { ParsedTank } from '@hoopwright/wire/tank';
+import { EVIDENCE_WORDS } from './words.ts';
+import type { ShellRunner } from './runner.ts';
+
+type GoodTank = Extract<ParsedTank, { ok: true }>;
+
+export interface SteelRange {
+  readonly read: EvidenceRead;
+  readonly belief: Belief;
+  /** Each input at its median. */
+  readonly middle: SteelDraw;
+  /** The tank with the steel in the middle of the range. */
+  readonly tank: Tank;
+  /** Absent where the file asks for no release pressure. */
+  readonly stretch?: StretchRange;
+}
+
+export interface RangeWatch {
+  /** Fraction done, 0..1. */
+  readonly progress?: (fraction: number) => void;
+  readonly signal?: AbortSignal;
+}
+
+/** Steels that stand for the range. 99-of-100 at 95 % confidence needs 299 (stats/range.ts). */
+export const DRAWS = 400;
+/** Any number does; the same one gives the same range. */
+const SEED = 20_260;
+
+/** What the tests say of the steel; quick (no shell solution). */
+export function steelOf(given: GoodTank, files: CouponFiles): SteelRange | undefined {
+  if (!hasSteelEvidence(given.file)) return undefined;
+  const read = evidenceOf(given.file, given.tank, files, EVIDENCE_WORDS);
+  const belief = believe(read.evidence, { seed: SEED, draws: DRAWS });
+  const middle = middleDraw(belief.draws);
+  return { read, belief, middle, tank: drawnTank(given.tank, plateOf(given.tank), middle) };
+}
+
+/** The same carried through shell solutions to growth, litres and maximum. Undefined where the file has no evidence. */
+export async function steelRange(
+  given: GoodTank,
+  files: CouponFiles,
+  run: ShellRunner,
+  options: RangeWatch & { readonly target?: number } = {},
+): Promise<SteelRange | undefined> {
+  const steel = steelOf(given, files);
+  const { duty } = given;
+  const target = options.target ?? (duty === undefined ? undefined : stretchPressure(duty));
+  if (steel === undefined || target === undefined) return steel;
+  const plate = plateOf(given.tank);
+  const draws = steel.belief.draws.slice(0, RUNS);
+  let done = 0;
+  const runs = await run(
+    draws.map((draw) => ({ tank: given.tank, plate, draw, target })),
+    {
+      done: () => options.progress?.(++done / RUNS),
+      ...(options.signal === undefined ? {} : { signal: options.signal }),
+    },
+  );
+  const quick = fitQuickTank(
+    given.tank,
+    plate,
+    runs.map((one, i) => ({ draw: draws[i], run: one })),
+  );
+  return { ...steel, stretch: stretchRange(quick, steel.belief.draws, { target, duty, seed: SEED }) };
+}
+
+/** Shell solutions: those that are fitted, and half as many held back to measure the error. */
+const RUNS = Math.ceil(1.5 * WANTED_RUNS);
+
+/** Steel of the longest course: the object that every part of the plate shares. */
+export const plateOf = (tank: Tank): Steel =>
+  tank.courses.reduce((a, b) => (b.length > a.length ? b : a)).steel;

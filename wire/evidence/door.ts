@@ -1,0 +1,11 @@
+/** The evidence of a tank file. */
+export {
+  type CouponFiles,
+  couponPaths,
+  type EvaluatedTest,
+  evidenceOf,
+  type EvidenceRead,
+  type EvidenceWords,
+  hasSteelEvidence,
+} from './evidenceOf.ts';
+export { type SteelAnswer, steelAnswer } from './steelAnswer.ts';
