@@ -140,19 +140,23 @@ function answerFor({ file, read, result }: Opened, all: readonly Opened[], curve
 
 /** A coupon across the seam, or a preloaded one, is judged beside the usable plate coupons of the same call. */
 function comparison(read: CouponRead & { ok: true }, result: CouponResult, all: readonly Opened[]) {
-  const { coupon, preloadStress, broke, seamWidth, gauge } = read.specimen;
+  const { coupon, preloadStress, preloadStrain, broke, seamWidth, gauge } = read.specimen;
   const plates = all.flatMap((one) => (isPlate(one.read) && one.result?.verdict.usable ? [one.result] : []));
   const place: SeamPlace | undefined = seamWidth && gauge ? { seamWidth, gauge } : undefined;
   return {
     ...(coupon === 'across the seam' && {
       seam: seamResult(result, plates, { ...(place && { place }), ...(broke && { broke }) }),
     }),
-    ...(preloadStress !== undefined && { preload: preloadResult(result, plates, preloadStress) }),
+    ...((preloadStress ?? preloadStrain) !== undefined && {
+      preload: preloadResult(result, plates, preloadStress),
+    }),
   };
 }
 
 const isPlate = (read: CouponRead): boolean =>
-  read.ok && read.specimen.coupon !== 'across the seam' && read.specimen.preloadStress === undefined;
+  read.ok &&
+  read.specimen.coupon !== 'across the seam' &&
+  (read.specimen.preloadStress ?? read.specimen.preloadStrain) === undefined;
 
 function textOf(opened: readonly Opened[], answers: readonly CouponAnswer[]): string {
   const rows = opened.flatMap(({ file, result }) => (result ? [{ name: file, result }] : []));

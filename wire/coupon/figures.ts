@@ -31,8 +31,6 @@ export const figuresOf = (table: Table, picked: Picked, hints: CouponHints): Fig
   const read = table.rows.map((row) =>
     columns.map((column, k) => numberIn(row.fields[column.index], signs.decimals[k])),
   );
-  const whole = (values: readonly (number | undefined)[]): boolean =>
-    values.every((value) => value !== undefined);
   const bad = table.rows.filter((_, k) => !whole(read[k]));
   const broken = table.broken.filter(({ fields }) => fields.some((field) => /\d/.test(field)));
   const unreadable = [...bad, ...broken].toSorted((a, b) => a.line - b.line);
@@ -40,7 +38,7 @@ export const figuresOf = (table: Table, picked: Picked, hints: CouponHints): Fig
   if (kept < FEWEST_ROWS) return { ok: false, issues: [tooFew(table, unreadable, kept)] };
   if (unreadable.length > UNREADABLE * kept)
     return { ok: false, issues: [notUnderstood(unreadable, columns)] };
-  const good = read.filter(whole) as number[][];
+  const good = read.filter(whole);
   return {
     ok: true,
     figures: {
@@ -52,6 +50,9 @@ export const figuresOf = (table: Table, picked: Picked, hints: CouponHints): Fig
     notes: [...signs.notes, ...leftOut(bad, columns, signs.decimals), ...textNotes(table, broken)],
   };
 };
+
+const whole = (values: (number | undefined)[]): values is number[] =>
+  values.every((value) => value !== undefined);
 
 type Signs =
   | { readonly ok: true; readonly decimals: readonly DecimalSign[]; readonly notes: readonly Note[] }

@@ -116,7 +116,8 @@ const cellChanged = (sheet: Sheet, roll: () => number, change: (field: string) =
 };
 
 const utf16 = (words: string, mark: boolean): Uint8Array => {
-  const codes = [...(mark ? '\uFEFF' : ''), ...words].map((letter) => letter.charCodeAt(0));
+  const marked = `${mark ? '\uFEFF' : ''}${words}`;
+  const codes = Array.from({ length: marked.length }, (_, k) => marked.charCodeAt(k));
   return Uint8Array.from(codes.flatMap((code) => [code & 255, code >> 8]));
 };
 

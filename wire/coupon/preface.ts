@@ -14,6 +14,8 @@ export interface Specimen {
   readonly broke?: 'seam' | 'heat-affected zone' | 'plate';
   /** Stress the coupon was pulled to before this test, MPa. */
   readonly preloadStress?: number;
+  /** Strain the coupon was stretched by before this test, as a fraction. */
+  readonly preloadStrain?: number;
   /** Plate (sheet, bar) and heat the coupon was cut from, as the file calls them. */
   readonly plate?: string;
   readonly heat?: string;
@@ -27,23 +29,39 @@ export interface Specimen {
   readonly notes: readonly { readonly line: number; readonly says: string }[];
 }
 
+type Key =
+  | 'seamWidth'
+  | 'gauge'
+  | 'area'
+  | 'thickness'
+  | 'width'
+  | 'diameter'
+  | 'plate'
+  | 'heat'
+  | 'temperature'
+  | 'coupon'
+  | 'broke'
+  | 'preloadStrain'
+  | 'preloadStress'
+  | 'rate';
+
 /** Keys in the order they are tried; a line is `key: value unit` with any of the usual signs between. */
-const KEYS = {
-  seamWidth: /seam width|nahtbreite|weld width/,
-  gauge: /gau?ge ?length|^l ?0$|^le$|^lo$|messl(ä|ae)nge|longueur (initiale|de base)/,
-  area: /area|cross.?section|querschnitt|^s ?0$|^so$|section/,
-  thickness: /thickness|dicke|[eé]paisseur|^a ?0$/,
-  width: /width|breite|largeur|^b ?0$/,
-  diameter: /diameter|durchmesser|diam[eè]tre|^d ?0$/,
-  plate: /^(plate|sheet|bar|blech)$/,
-  heat: /^(heat|melt|schmelze|coul[eé]e)( no\.?| number)?$/,
-  temperature: /temperatur/,
-  coupon: /^(coupon|specimen type|orientation)$/,
-  broke: /^(broke|broke in|fracture|failure|place of fracture)$/,
-  preloadStress: /preload/,
-  rate: /strain.?rate/,
-} as const;
-type Key = keyof typeof KEYS;
+const KEYS: readonly (readonly [Key, RegExp])[] = [
+  ['seamWidth', /seam width|nahtbreite|weld width/],
+  ['gauge', /gau?ge ?length|^l ?0$|^le$|^lo$|messl(ä|ae)nge|longueur (initiale|de base)/],
+  ['area', /area|cross.?section|querschnitt|^s ?0$|^so$|section/],
+  ['thickness', /thickness|dicke|[eé]paisseur|^a ?0$/],
+  ['width', /width|breite|largeur|^b ?0$/],
+  ['diameter', /diameter|durchmesser|diam[eè]tre|^d ?0$/],
+  ['plate', /^(plate|sheet|bar|blech)$/],
+  ['heat', /^(heat|melt|schmelze|coul[eé]e)( no\.?| number)?$/],
+  ['temperature', /temperatur/],
+  ['coupon', /^(coupon|specimen type|orientation)$/],
+  ['broke', /^(broke|broke in|fracture|failure|place of fracture)$/],
+  ['preloadStrain', /pre-?(load|stretch)\w* strain|pre-?strain|pre-?stretch/],
+  ['preloadStress', /pre-?load/],
+  ['rate', /strain.?rate/],
+];
 
 interface Entry {
   readonly key: Key;
@@ -62,6 +80,7 @@ export const specimenOf = (preface: readonly Row[]): Specimen => {
     sized(find('area'), 'area', notes) ??
     sectionFrom(length('thickness'), length('width'), length('diameter'));
   const preloadStress = sized(find('preloadStress'), 'stress', notes);
+  const preloadStrain = sized(find('preloadStrain'), 'strain', notes);
   const words = preface.map(({ text }) => text).join('\n');
   const [gauge, seamWidth] = [length('gauge'), length('seamWidth')];
   const coupon = couponIn(find('coupon')?.value ?? '');
@@ -74,6 +93,7 @@ export const specimenOf = (preface: readonly Row[]): Specimen => {
     ...(area !== undefined && { area }),
     ...(seamWidth !== undefined && { seamWidth }),
     ...(preloadStress !== undefined && { preloadStress }),
+    ...(preloadStrain !== undefined && { preloadStrain }),
     ...(coupon && { coupon }),
     ...(plate && { plate }),
     ...(heat && { heat }),
@@ -93,7 +113,7 @@ const entriesOf = ({ line, fields, text }: Row): Entry[] => {
     if (!match) return [];
     const label = match[1].toLowerCase().replaceAll('_', ' ');
     const bare = label.replace(/[[(].*$/, '').trim();
-    const key = (Object.keys(KEYS) as Key[]).find((name) => KEYS[name].test(bare));
+    const key = KEYS.find(([, words]) => words.test(bare))?.[0];
     return key ? [{ key, value: match[2].replace(/['"]/g, ''), line, label }] : [];
   });
 };
@@ -105,10 +125,12 @@ const numberOf = (text: string): { value: number; rest: string } | undefined => 
   return value === undefined ? undefined : { value, rest: match[2].trim() };
 };
 
-/** Value in mm, mm² or MPa. Without a unit the inside one is taken, and said. */
+type Measure = 'length' | 'area' | 'stress' | 'strain';
+
+/** Value in mm, mm², MPa or as a fraction. Without a unit the inside one is taken, and said. */
 const sized = (
   entry: Entry | undefined,
-  of: 'length' | 'area' | 'stress',
+  of: Measure,
   notes: { line: number; says: string }[],
 ): number | undefined => {
   const number = entry && numberOf(entry.value);
@@ -116,7 +138,7 @@ const sized = (
   const word = number.rest !== '' ? number.rest : (/[[(]([^\])]+)[\])]/.exec(entry.label)?.[1] ?? '');
   const factor = factorOf(word, of);
   if (factor !== undefined) return number.value * factor;
-  const taken = { length: 'mm', area: 'mm²', stress: 'MPa' }[of];
+  const taken = { length: 'mm', area: 'mm²', stress: 'MPa', strain: 'a fraction' }[of];
   notes.push({
     line: entry.line,
     says: `${entry.label} ${number.value}: no unit that is known; taken as ${taken}`,
@@ -139,7 +161,7 @@ const celsiusIn = (text: string): number | undefined => {
   }
 };
 
-const factorOf = (word: string, of: 'length' | 'area' | 'stress'): number | undefined => {
+const factorOf = (word: string, of: Measure): number | undefined => {
   if (of !== 'area') return unitNamed(word, of)?.factor;
   const length = /^(?:sq\.?\s*)?([a-zA-Zµ".]+?)(?:\s*(?:\^|\*\*)?[2²])?$/.exec(word.trim());
   const unit = length && unitNamed(length[1], 'length');

@@ -7,7 +7,7 @@ import { implausible, verdictOn, type CouponFinding, type CouponVerdict } from '
 import { clippedToGauge, loadingCurve, withoutLonePoints } from './curve.ts';
 import { plateauOf, proofStrength, slackOf, sparseAt } from './proof.ts';
 import { rateOf } from './rate.ts';
-import { NOMINAL_YOUNG, type CouponCurve, type CouponTest } from './record.ts';
+import { given, NOMINAL_YOUNG, type CouponCurve, type CouponTest } from './record.ts';
 import { elasticSlope, type ElasticSlope } from './slope.ts';
 import { slipsOf, type Slips } from './slip.ts';
 import { trueCurveOf, type TrueCurve } from './true-curve.ts';
@@ -90,10 +90,6 @@ const assembled = (parts: Parts): CouponResult => {
   return { ...measured, youngUsed, toe, curve, trueCurve, findings, verdict };
 };
 
-/** A record without its value has no key: missing is absent, never 0 or NaN. */
-const given = <Key extends string>(key: Key, value: number | undefined): { [K in Key]?: number } =>
-  value === undefined ? {} : ({ [key]: value } as { [K in Key]?: number });
-
 const elongationOf = (
   curve: CouponCurve,
   end: CouponEnd,
@@ -106,7 +102,8 @@ const elongationOf = (
 
 const refuseBroken = ({ strain, stress, time }: CouponTest): void => {
   const lengths = [strain.length, stress.length, time?.length ?? strain.length];
-  if (new Set(lengths).size > 1) throw new Error(`a coupon's arrays must be equally long, got ${lengths}`);
+  if (new Set(lengths).size > 1)
+    throw new Error(`a coupon's arrays must be equally long, got ${lengths.join(', ')}`);
   const bad = strain.findIndex((_, k) => !Number.isFinite(strain[k] + stress[k] + (time?.[k] ?? 0)));
   if (bad >= 0)
     throw new Error(`a coupon's values must be finite: point ${bad} is ${strain[bad]}, ${stress[bad]}`);

@@ -26,3 +26,8 @@ export interface CouponRecord extends CouponCurve {
 
 /** Modulus of austenitic steel at 20 °C, MPa (EN 10088-1, from memory, high confidence). */
 export const NOMINAL_YOUNG = 200_000;
+
+/** A figure under its key, or nothing: what is missing is absent, never 0 or NaN. */
+export const given = <Key extends string>(key: Key, value: number | undefined): { [K in Key]?: number } =>
+  // oxlint-disable-next-line typescript/no-unsafe-type-assertion -- the compiler widens a computed key to any string
+  value === undefined ? {} : ({ [key]: value } as { [K in Key]?: number });

@@ -1,5 +1,6 @@
 /** Coupons pulled across the seam, judged beside coupons of the plate; and coupons preloaded as a stretch would. */
 import { median } from './order.ts';
+import { given } from './record.ts';
 import { trueStressAt, type TrueCurve } from './true-curve.ts';
 
 /** True plastic strains of a stretch at which seam and plate are compared. */
@@ -172,6 +173,3 @@ export const preloadResult = (
     ...given('uniformOfPlate', middle(plates.flatMap(({ uniform }) => uniform ?? []))),
   };
 };
-
-const given = <Key extends string>(key: Key, value: number | undefined): { [K in Key]?: number } =>
-  value === undefined ? {} : ({ [key]: value } as { [K in Key]?: number });

@@ -15,7 +15,7 @@ export const witnessOf = (field: string): Witness => {
   const text = field.replace(/^[+-]/, '');
   const last = Math.max(text.lastIndexOf('.'), text.lastIndexOf(','));
   if (last < 0) return 'none';
-  const sign = text[last] as DecimalSign;
+  const sign: DecimalSign = text[last] === '.' ? '.' : ',';
   const other = sign === '.' ? ',' : '.';
   if (text.includes(other)) return sign;
   if (text.indexOf(sign) !== last) return other;

@@ -67,10 +67,12 @@ export const unitNamed = (word: string, quantity: Quantity): Unit | undefined =>
 export const unitNames = (quantity: Quantity): string[] =>
   UNITS[quantity].map(([names]) => names.split('|')[0]);
 
+const QUANTITIES: readonly Quantity[] = ['stress', 'strain', 'force', 'length', 'time'];
+
 /** Any word that is a unit of something: rows of these stand under headers. */
 export const isUnitWord = (word: string): boolean => {
   const bare = word.trim().replace(/^[[(<]|[\])>]$/g, '');
-  return bare === '' || (Object.keys(UNITS) as Quantity[]).some((quantity) => unitNamed(bare, quantity));
+  return bare === '' || QUANTITIES.some((quantity) => unitNamed(bare, quantity));
 };
 
 /** Units to try, in this order, where a file names none. */
