@@ -3,7 +3,8 @@
  * branches. The spacing follows one density, so that doubling the number of elements halves every one of them.
  */
 import type { MeridianPoint } from './curve.ts';
-import type { Branch, Meridian, Span } from './meridian.ts';
+import type { Meridian } from './meridian.ts';
+import type { Branch, Span } from './span.ts';
 
 /** One conical piece of shell between node `from` and node `to` (the one nearer the root of the tree). */
 export interface Piece {
@@ -12,6 +13,9 @@ export interface Piece {
   readonly span: Span;
   readonly a: MeridianPoint;
   readonly b: MeridianPoint;
+  /** Wall at its middle, and how far its mid-surface lies outside the line, mm. */
+  readonly wall: number;
+  readonly offset: number;
 }
 
 /**
@@ -39,10 +43,11 @@ const COARSEST = 2;
 const COARSEN = 0.2;
 const HEAD_DENSITY = 2;
 
+/** @param elements along half the meridian: a tank whose halves differ gets twice as many, as fine as one that is alike */
 export function meshOf(meridian: Meridian, elements: number, split = 1): Mesh {
   const half = meridian.symmetric;
   const spans = half ? bottomHalf(meridian) : meridian.spans;
-  const marks = spineMarks(spans, meridian, elements, split);
+  const marks = spineMarks(spans, meridian, half ? elements : 2 * elements, split);
   const branchNodes = meridian.branches.map((branch) => branchMarks(branch, elements, split));
   const offset = branchNodes.reduce((sum, marksOfBranch) => sum + countOf(marksOfBranch), 0);
   const pieces: Piece[] = [];
@@ -65,7 +70,17 @@ interface Marks {
 const countOf = (marks: readonly Marks[]): number => marks.reduce((sum, m) => sum + m.at.length - 1, 0);
 
 function piece(span: Span, s0: number, s1: number, from: number, to: number): Piece {
-  return { span, from, to, a: span.curve.at(s0), b: span.curve.at(s1) };
+  const extra = span.extra?.(0.5 * (s0 + s1)) ?? 0;
+  const { wall, offset, curve } = span;
+  return {
+    span,
+    from,
+    to,
+    a: curve.at(s0),
+    b: curve.at(s1),
+    wall: wall + extra,
+    offset: offset + extra / 2,
+  };
 }
 
 function bottomHalf(meridian: Meridian): Span[] {

@@ -17,18 +17,37 @@ export function squeeze(shell: Shell, pressure: number): number {
   return (-(1 - 2 * poisson) * pressure) / (2 * young);
 }
 
-/** Volume enclosed by the inside surface of the whole tank, mm³. `thickness` per element, mm. */
-export function insideVolume(shell: Shell, state: State): number {
+/** Present wall of every element, mm, written into `walls`. */
+export function writeWalls(shell: Shell, state: State, walls: Float64Array): void {
+  for (let i = 0; i < walls.length; i++) walls[i] = thicknessAt(shell, state, i);
+}
+
+/**
+ * Volume of water the whole tank holds, mm³: what the inside surface encloses, less the metal of baffles.
+ * `walls` per element, if they are known.
+ */
+export function insideVolume(shell: Shell, state: State, walls?: Float64Array): number {
   const copies = shell.mesh.half ? 2 : 1;
   let volume = 0;
   for (let i = 0; i < shell.length.length; i++) {
     if (shell.wet[i] === 0) continue;
     shapeOf(shell, i, state.move, shape);
-    const thinning = thicknessAt(shell, state, i) / shell.wall[i];
+    const thinning = (walls === undefined ? thicknessAt(shell, state, i) : walls[i]) / shell.wall[i];
     const inside = (shell.offset[i] - 0.5 * shell.wall[i]) * thinning;
     volume += lineVolume(shell, state, i) + offsetVolume(shape, shell.length[i], inside);
   }
-  return copies * volume * (1 + squeeze(shell, state.pressure)) ** 3;
+  return copies * (volume * (1 + squeeze(shell, state.pressure)) ** 3 - baffleMetal(shell));
+}
+
+/** Metal of the baffles inside, mm³: water is not where it is. Plastic strain keeps it; elastic strain moves it by 1e-5. */
+function baffleMetal(shell: Shell): number {
+  const { layers } = shell.settings;
+  let metal = 0;
+  shell.mesh.pieces.forEach(({ span }, i) => {
+    if (span.part !== 'baffle') return;
+    for (let point = i * layers; point < (i + 1) * layers; point++) metal += shell.weight[point];
+  });
+  return metal;
 }
 
 function lineVolume(shell: Shell, state: State, i: number): number {
@@ -40,19 +59,28 @@ function lineVolume(shell: Shell, state: State, i: number): number {
   return (Math.PI / 3) * dz * (r1 * r1 + r1 * r2 + r2 * r2);
 }
 
-/** Present wall of element i, mm: unformed wall x mean of exp(thickness strain) over the layers. */
+/**
+ * Present wall of element i, mm: unformed wall x mean of exp(thickness strain) over the layers. The exponential is taken
+ * once, about the mean strain, and to second order from there: layers differ by bending, some 1e-2, which leaves 1e-7.
+ */
 export function thicknessAt(shell: Shell, state: State, i: number): number {
   const { layers } = shell.settings;
-  const { young: E, poisson: nu } = shell.steels[shell.metal[i]];
-  let sum = 0;
+  const { stressM, stressH, plasticM, plasticH } = state;
+  const { young, poisson } = shell.metals[shell.metal[i]];
+  const elastic = -poisson / young;
   let weights = 0;
-  for (let point = i * layers; point < (i + 1) * layers; point++) {
-    const elastic = (-nu / E) * (state.stressM[point] + state.stressH[point]);
-    const strain = elastic - state.plasticM[point] - state.plasticH[point];
-    sum += shell.weight[point] * Math.exp(strain);
-    weights += shell.weight[point];
+  let first = 0;
+  let second = 0;
+  for (let point = i * layers, end = point + layers; point < end; point++) {
+    const w = shell.weight[point];
+    const strain = elastic * (stressM[point] + stressH[point]) - plasticM[point] - plasticH[point];
+    weights += w;
+    first += w * strain;
+    second += w * strain * strain;
   }
-  return (shell.wall[i] * sum) / weights;
+  const mean = first / weights;
+  const spread = Math.max(0, second / weights - mean * mean);
+  return shell.wall[i] * Math.exp(mean) * (1 + 0.5 * spread);
 }
 
 /** Outside radius of the barrel at the place that was `height` above the bottom tangent line, mm. */
@@ -82,93 +110,6 @@ export function placeAt(shell: Shell, height: number): Place {
   if (best < 0) throw new Error(`no part of the barrel at ${height} mm over the bottom tangent line`);
   const { a, b } = shell.mesh.pieces[best];
   return { element: best, fraction: (z - a.z) / (b.z - a.z) };
-}
-
-/** One place along the wall, for profiles and drawings. Strains are logarithmic, of the whole deformation. */
-export interface WallPlace {
-  readonly part: string;
-  /** Unformed and present mid-surface, mm; heights from the bottom tangent line. */
-  readonly r0: number;
-  readonly z0: number;
-  readonly r: number;
-  readonly z: number;
-  readonly wall: number;
-  readonly wall0: number;
-  readonly hoop: Through;
-  readonly meridional: Through;
-  /** Equivalent plastic strain. */
-  readonly plastic: Through;
-}
-
-/** A quantity at the inside face, the middle and the outside face. */
-export interface Through {
-  readonly inside: number;
-  readonly mid: number;
-  readonly outside: number;
-}
-
-/** Every element, bottom to top along the meridian (branches left out); a solved half is mirrored to the whole tank. */
-export function profileOf(shell: Shell, state: State): WallPlace[] {
-  const places: WallPlace[] = [];
-  for (let i = 0; i < shell.length.length; i++)
-    if (shell.wet[i] === 1) places.push(wallPlace(shell, state, i));
-  if (!shell.mesh.half) return places;
-  const height = shell.tank.length;
-  const upper = places
-    .map((p) => ({ ...p, z0: height - p.z0, z: height - p.z, part: p.part.replace('bottom', 'top') }))
-    .reverse();
-  return [...places, ...upper];
-}
-
-function wallPlace(shell: Shell, state: State, i: number): WallPlace {
-  shapeOf(shell, i, state.move, shape);
-  const a = shell.from[i];
-  const b = shell.to[i];
-  const wall = thicknessAt(shell, state, i);
-  const scale = 1 + squeeze(shell, state.pressure);
-  const o = (shell.offset[i] * wall) / shell.wall[i];
-  const z = 0.5 * (shell.Z[a] + shell.Z[b] + state.move[3 * a + 1] + state.move[3 * b + 1]);
-  return {
-    part: shell.mesh.pieces[i].span.part,
-    r0: shell.radius[i] + shell.offset[i] * Math.sin(shell.angle[i]),
-    z0: 0.5 * (shell.Z[a] + shell.Z[b]) - shell.offset[i] * Math.cos(shell.angle[i]),
-    r: (shape.r + o * shape.sine) * scale,
-    z: z - o * shape.cosine,
-    wall,
-    wall0: shell.wall[i],
-    hoop: through((face) => {
-      const zeta = depthOf(shell, i, face);
-      const now = shape.r + ((zeta * wall) / shell.wall[i]) * shape.sine;
-      return Math.log((scale * now) / (shell.radius[i] + zeta * Math.sin(shell.angle[i])));
-    }),
-    meridional: through((face) => {
-      const zeta = depthOf(shell, i, face);
-      const now = shape.e + ((zeta * wall) / shell.wall[i]) * shape.kappa;
-      return Math.log((scale * now) / (1 + zeta * shell.curvature[i]));
-    }),
-    plastic: plasticThrough(shell, state, i),
-  };
-}
-
-const depthOf = (shell: Shell, i: number, face: number): number =>
-  shell.offset[i] + 0.5 * face * shell.wall[i];
-
-const through = (at: (face: number) => number): Through => ({ inside: at(-1), mid: at(0), outside: at(1) });
-
-/** Faces by straight extrapolation of the two outermost layer points, never under zero; middle by the two around it. */
-function plasticThrough(shell: Shell, state: State, i: number): Through {
-  const { layers } = shell.settings;
-  const first = i * layers;
-  const extrapolate = (near: number, far: number, face: number): number => {
-    const zeta = depthOf(shell, i, face);
-    const f = (zeta - shell.depth[near]) / (shell.depth[far] - shell.depth[near]);
-    return Math.max(0, state.plasticEq[near] + f * (state.plasticEq[far] - state.plasticEq[near]));
-  };
-  return {
-    inside: extrapolate(first, first + 1, -1),
-    mid: midPlastic(shell, state, i),
-    outside: extrapolate(first + layers - 1, first + layers - 2, 1),
-  };
 }
 
 /** Equivalent plastic strain at mid-wall of element i. */

@@ -16,7 +16,7 @@ import { meridianOf } from './meridian.ts';
 import { type Mesh, meshOf, type Piece } from './mesh.ts';
 
 export interface ShellSettings {
-  /** Elements along the meridian that is solved (half of it where both halves are alike). */
+  /** Elements along half the meridian; a tank whose halves differ gets twice as many. */
   readonly elements: number;
   /** Gauss points through the wall. */
   readonly layers: number;
@@ -96,7 +96,7 @@ export function shellOf(tank: Tank, settings: ShellSettings = STANDARD): Shell {
 }
 
 function placeElement(shell: Shell, piece: Piece, i: number): void {
-  const { a, b, from, to, span } = piece;
+  const { a, b, from, to, span, wall, offset } = piece;
   shell.from[i] = from;
   shell.to[i] = to;
   shell.parent[from] = to;
@@ -109,14 +109,14 @@ function placeElement(shell: Shell, piece: Piece, i: number): void {
   shell.angle[i] = Math.atan2(b.z - a.z, b.r - a.r);
   shell.curvature[i] = (b.angle - a.angle) / length;
   shell.radius[i] = 0.5 * (a.r + b.r);
-  shell.wall[i] = span.wall;
-  shell.offset[i] = span.offset;
+  shell.wall[i] = wall;
+  shell.offset[i] = offset;
   shell.metal[i] = shell.steels.indexOf(span.steel);
   shell.wet[i] = span.wet ? 1 : 0;
   shell.link[i] = span.part === 'link' ? 1 : 0;
   const { young, poisson } = span.steel;
   const modulus = young / (2 * (1 + poisson));
-  shell.shear[i] = SHEAR_FACTOR * modulus * 2 * Math.PI * shell.radius[i] * length * span.wall;
+  shell.shear[i] = SHEAR_FACTOR * modulus * 2 * Math.PI * shell.radius[i] * length * wall;
   placeLayers(shell, i);
 }
 

@@ -1,6 +1,6 @@
 /** Where the shell is: displacements and what the metal remembers. Arrays are written in place by the solver. */
-import type { Shell } from './shell.ts';
-import { layerAt } from './shell.ts';
+import type { LayerState } from '../tank/tank.ts';
+import { layerAt, type Shell } from './shell.ts';
 
 export interface State {
   /** Per node: radial displacement, axial displacement (mm), turn of the normal (rad). */
@@ -30,15 +30,22 @@ export function unformed(shell: Shell): State {
     stressM: new Float64Array(points),
     stressH: new Float64Array(points),
   };
-  shell.mesh.pieces.forEach((_, i) => rollIn(shell, state, i));
+  shell.mesh.pieces.forEach(({ span }, i) => {
+    if (span.formed !== undefined) harden(shell, state, i, span.formed);
+    if (span.layers !== undefined) rollIn(shell, state, i, span.layers);
+  });
   return state;
 }
 
+/** Spinning and pressing leave the same plastic strain in every layer; their residual stress is not known. */
+function harden(shell: Shell, state: State, i: number, formed: number): void {
+  const { layers } = shell.settings;
+  state.plasticEq.fill(formed, i * layers, (i + 1) * layers);
+}
+
 /** Residual stress stands as the elastic strain it needs at rest, written as plastic strain of the other sign. */
-function rollIn(shell: Shell, state: State, i: number): void {
-  const { layers, steel } = shell.mesh.pieces[i].span;
-  if (layers === undefined) return;
-  const { young: E, poisson: nu } = steel;
+function rollIn(shell: Shell, state: State, i: number, layers: readonly LayerState[]): void {
+  const { young: E, poisson: nu } = shell.mesh.pieces[i].span.steel;
   for (let k = 0; k < shell.settings.layers; k++) {
     const point = i * shell.settings.layers + k;
     const depth = (2 * (shell.depth[point] - shell.offset[i])) / shell.wall[i];

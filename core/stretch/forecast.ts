@@ -2,72 +2,24 @@
  * The whole stretch of one tank: up through first yield and the holds to the release pressure, release, and on to the
  * maximum, so that the margin is known. One state of steel, no range: ranges are made of many of these.
  */
-import { massOf, profileOf, type WallPlace } from '../shell/read.ts';
-import { shellOf, type ShellSettings, STANDARD } from '../shell/shell.ts';
-import { solverFor } from '../shell/solve.ts';
-import { cloneState } from '../shell/state.ts';
+import { profileOf, type WallPlace } from '../shell/profile.ts';
+import { massOf } from '../shell/read.ts';
 import { type Duty, type Hold, stretchPressure, type Tank } from '../tank/tank.ts';
-import { type Datum, datumOf, largestGrowth, type Moment, momentAt, pumpedFor } from './growth.ts';
-import { hold } from './hold.ts';
-import { type Limit, limitOf, neckingReserve, seamUse, type Waypoint } from './limit.ts';
+import { Course, type Finish } from './course.ts';
+import { type FlatLimit, flatLimitOf } from './flatHead.ts';
+import type { Datum, Moment } from './growth.ts';
+import { type Limit, limitOf } from './limit.ts';
+import type { ForecastOrders } from './orders.ts';
 import { release, type Released } from './release.ts';
-import {
-  elasticStride,
-  rise,
-  type RiseEnd,
-  type RiseOrders,
-  type RiseSettings,
-  STANDARD_RISE,
-  type YieldPoint,
-} from './rise.ts';
+import { type Remark, remarksOn } from './remark.ts';
+import { seamAt, type SeamState } from './seams.ts';
 import { type Unstretched, unstretchedFor } from './unstretched.ts';
-import { type Cut, type Walk, walkFrom } from './walk.ts';
-import { waterDensity } from './water.ts';
-import { GRAVITY } from '../units.ts';
+import type { Cut } from './walk.ts';
+import { byPowerLaw, type Place, placeOf, proofPressure } from './yields.ts';
 
-export interface ForecastOrders {
-  /** Pressure of release, MPa; absent: the duty's stretch pressure; without a duty nothing is released. */
-  readonly target?: number;
-  /** Pressures that the path must land on besides, MPa. */
-  readonly marks?: readonly number[];
-  readonly shell?: ShellSettings;
-  readonly rise?: RiseSettings;
-  /** Ends the path once the largest girth growth passes this fraction, instead of going on to the maximum. */
-  readonly until?: number;
-  /** Called with a fraction done, 0..1; returning true gives up and throws `GivenUp`. */
-  readonly progress?: (fraction: number) => boolean;
-}
-
-/** Thrown where `progress` asked to stop. */
-export class GivenUp extends Error {
-  constructor() {
-    super('the forecast was given up');
-  }
-}
-
-/** What the person should know, as a code with its numbers; the sentence is made at the edge. */
-export type Remark =
-  | { readonly code: 'no maximum'; readonly reason: string }
-  | { readonly code: 'bursts before target'; readonly target: number; readonly limit: Limit }
-  | {
-      readonly code: 'beyond evidence';
-      readonly plastic: number;
-      readonly evidence: number;
-      readonly pressure: number;
-    }
-  | { readonly code: 'hold above target'; readonly pressure: number }
-  | { readonly code: 'release stuck'; readonly reason: string }
-  | { readonly code: 'no rate effect' }
-  | { readonly code: 'power law' }
-  | { readonly code: 'path stuck'; readonly reason: string; readonly pressure: number };
-
-export interface Place {
-  readonly part: string;
-  /** Height over the bottom tangent line, mm. */
-  readonly z: number;
-  readonly r: number;
-  readonly face: 'inside' | 'middle' | 'outside';
-}
+export { type ForecastOrders, GivenUp } from './orders.ts';
+export type { Remark } from './remark.ts';
+export type { Place } from './yields.ts';
 
 export interface Forecast {
   readonly datum: Datum;
@@ -84,285 +36,152 @@ export interface Forecast {
   readonly barrelYield?: number;
   readonly maximum?: Limit;
   readonly released?: Released;
+  /** Long seam where the tank is released, under pressure. */
+  readonly seam?: SeamState;
   readonly unstretched?: Unstretched;
   readonly mass: number;
   readonly profile: readonly WallPlace[];
   readonly remarks: readonly Remark[];
-  /** How the solver fared. */
-  readonly effort: {
-    readonly steps: number;
-    readonly iterations: number;
-    readonly most: number;
-    readonly cuts: readonly Cut[];
-  };
+  readonly effort: Effort;
+}
+
+/** How the solver fared. */
+export interface Effort {
+  readonly steps: number;
+  readonly iterations: number;
+  readonly most: number;
+  readonly cuts: readonly Cut[];
 }
 
 export function forecast(tank: Tank, duty: Duty | undefined, orders: ForecastOrders = {}): Forecast {
+  const target = orders.target ?? (duty === undefined ? undefined : stretchPressure(duty));
+  const flat = flatLimitOf(tank);
   const course = new Course(tank, duty, orders);
-  return course.run();
+  const ascent = climb(course, duty?.holds ?? [], target, flat);
+  const branch = ascent.held ?? ascent.arrived;
+  const letOut = branch === undefined ? undefined : release(course.datum, branch.state, branch.time);
+  const released = letOut === undefined || 'reason' in letOut ? undefined : letOut;
+  const finish = ascent.end ?? goOn(course, flat);
+  const seam = branch === undefined ? undefined : seamAt(course.datum, branch.largest.growth);
+  const maximum = maximumOf(course, finish);
+  const { yieldPoint } = course;
+  const powerLaw = yieldPoint !== undefined && byPowerLaw(course.datum, yieldPoint);
+  return {
+    ...seen(course, released),
+    ...present({ target, arrived: ascent.arrived, held: ascent.held, maximum, released, seam }),
+    ...(yieldPoint === undefined || powerLaw
+      ? {}
+      : { firstYield: { pressure: yieldPoint.pressure, at: placeOf(course.datum, yieldPoint) } }),
+    ...massesOf(course, tank, duty),
+    profile: profileOf(course.datum.solver.shell, (branch ?? lastOf(course)).state),
+    remarks: remarksOn({
+      target,
+      duty,
+      finish,
+      maximum,
+      branch,
+      last: lastOf(course),
+      flat,
+      seam,
+      evidence: course.evidence(),
+      creeps: course.datum.solver.shell.metals.some((metal) => metal.viscosity > 0),
+      powerLaw,
+      releaseStuck: letOut !== undefined && 'reason' in letOut ? letOut.reason : undefined,
+    }),
+    effort: effortOf(course),
+  };
 }
 
-/** Proof strain of `barrelYield`. */
-const PROOF = 0.002;
+interface Ascent {
+  readonly arrived?: Moment;
+  /** After the holds at the target; absent where there are none. */
+  readonly held?: Moment;
+  /** Why the way ended before its time; absent where it goes on. */
+  readonly end?: Finish;
+}
 
-/** One run. Guards the walk and what has been seen of it; nothing else changes. */
-class Course {
-  readonly tank: Tank;
-  readonly duty: Duty | undefined;
-  readonly orders: ForecastOrders;
-  readonly walk: Walk;
-  readonly datum: Datum;
-  readonly target: number | undefined;
-  readonly moments: Moment[] = [];
-  readonly way: Waypoint[] = [];
-  readonly remarks: Remark[] = [];
-  phase: Moment['phase'] = 'stretch';
-
-  constructor(tank: Tank, duty: Duty | undefined, orders: ForecastOrders) {
-    this.tank = tank;
-    this.duty = duty;
-    this.orders = orders;
-    this.target = orders.target ?? (duty === undefined ? undefined : stretchPressure(duty));
-    const shell = shellOf(tank, orders.shell ?? STANDARD);
-    const upright = tank.stand?.axis === 'upright';
-    const weight = upright ? waterDensity(tank.water.temperature) * GRAVITY : 0;
-    const solver = solverFor(shell, weight, tank.stand?.gauge ?? tank.length / 2);
-    this.walk = walkFrom(solver);
-    this.datum = datumOf(solver, cloneState(this.walk.now));
+/** Up to each hold under the target, through it, on to the target and through the holds there. */
+function climb(
+  course: Course,
+  holds: readonly Hold[],
+  target: number | undefined,
+  flat: FlatLimit | undefined,
+): Ascent {
+  if (target === undefined) return {};
+  const top = Math.min(target, flat?.pressure ?? Infinity);
+  const below = holds.filter((h) => h.pressure < top * (1 - 1e-9)).sort((a, b) => a.pressure - b.pressure);
+  for (const one of below) {
+    const end = through(course, one);
+    if (end !== undefined) return { end };
   }
-
-  run(): Forecast {
-    const { tank, datum, walk } = this;
-    const start = momentAt(datum, datum.state, 'stretch', 0);
-    this.way.push({
-      pressure: 0,
-      volume: walk.now.volume,
-      growth: 0,
-      necking: Infinity,
-      seam: seamUse(datum, 0),
-      plastic: 0,
-    });
-    const yieldPoint = elasticStride(walk, this.riseOrders(this.holdPressures(), true));
-    const end = this.upTheHolds();
-    const arrived = this.arrival(end);
-    const held = arrived === undefined ? undefined : this.holdAtTarget(arrived);
-    const branch = held ?? arrived;
-    const released = branch === undefined ? undefined : this.letOut(branch);
-    const finish = end.kind === 'landed' ? this.onToTheMaximum() : end;
-    const maximum = limitOf(this.way, this.evidence());
-    this.remarkOn(finish, maximum, branch);
-    return {
-      datum,
-      start,
-      path: [...this.moments, ...(released?.moments ?? [])],
-      ...(this.target === undefined ? {} : { target: this.target }),
-      ...(arrived === undefined ? {} : { arrived }),
-      ...(held === undefined ? {} : { held }),
-      ...this.yields(yieldPoint),
-      ...(maximum === undefined ? {} : { maximum }),
-      ...(released === undefined ? {} : { released }),
-      ...(this.duty === undefined
-        ? {}
-        : { unstretched: unstretchedFor(tank, this.duty, massOf(datum.solver.shell)) }),
-      mass: massOf(datum.solver.shell),
-      profile: profileOf(
-        datum.solver.shell,
-        (branch ?? this.moments[this.moments.length - 1] ?? start).state,
-      ),
-      remarks: this.remarks,
-      effort: {
-        steps: walk.iterations.length,
-        iterations: walk.iterations.reduce((sum, n) => sum + n, 0),
-        most: Math.max(0, ...walk.iterations),
-        cuts: walk.cuts,
-      },
-    };
+  const end = course.upTo(top);
+  if (end.kind !== 'landed') return { end };
+  if (top < target) return { end: { kind: 'flat head' } };
+  const arrived = lastOf(course);
+  const there = holds.filter((h) => Math.abs(h.pressure - target) <= 1e-9 * target);
+  for (const one of there) {
+    const failed = course.keep(one);
+    if (failed !== undefined) return { arrived, end: failed };
   }
+  return there.length === 0 ? { arrived } : { arrived, held: lastOf(course) };
+}
 
-  /** Holds under the target, rising. */
-  holdsBelow(): Hold[] {
-    const { duty, target } = this;
-    if (duty === undefined || target === undefined) return [];
-    return duty.holds.filter((h) => h.pressure < target * (1 - 1e-9)).sort((a, b) => a.pressure - b.pressure);
-  }
+function through(course: Course, one: Hold): Finish | undefined {
+  const end = course.upTo(one.pressure);
+  return end.kind === 'landed' ? course.keep(one) : end;
+}
 
-  holdsAtTarget(): Hold[] {
-    const { duty, target } = this;
-    if (duty === undefined || target === undefined) return [];
-    return duty.holds.filter((h) => Math.abs(h.pressure - target) <= 1e-9 * target);
-  }
+/** On to the maximum, or to where a flat head dishes. */
+function goOn(course: Course, flat: FlatLimit | undefined): Finish {
+  if (flat === undefined) return course.beyond();
+  const end = course.upTo(flat.pressure);
+  return end.kind === 'landed' ? { kind: 'flat head' } : end;
+}
 
-  holdPressures(): number[] {
-    return this.holdsBelow().map((h) => h.pressure);
-  }
+/** Where it ends; a tank that gives way in a hold has met its maximum there. */
+function maximumOf(course: Course, finish: Finish): Limit | undefined {
+  const limit = limitOf(course.way, course.evidence());
+  if (limit !== undefined || finish.kind !== 'gives way') return limit;
+  const { largest, plastic } = lastOf(course);
+  return {
+    kind: 'pressure maximum',
+    pressure: finish.pressure,
+    growth: largest.growth,
+    extrapolated: plastic.anywhere > course.evidence(),
+  };
+}
 
-  /** Pressures to land on up to `top`, rising, each once. */
-  marksTo(top: number): number[] {
-    const marks = [...(this.orders.marks ?? []).filter((mark) => mark < top * (1 - 1e-9)), top];
-    return [...new Set(marks)].sort((a, b) => a - b);
-  }
+const lastOf = ({ moments, start }: Course): Moment => moments.at(-1) ?? start;
 
-  riseOrders(marks: readonly number[], elastic: boolean): RiseOrders {
-    const top = this.target ?? Infinity;
-    const all = elastic
-      ? [...(this.orders.marks ?? []), ...marks].filter((m) => m <= top).sort((a, b) => a - b)
-      : marks;
-    return {
-      marks: all,
-      beyond: false,
-      seconds: (volume, pressure) => this.secondsFor(volume, pressure),
-      watch: () => this.see(),
-    };
-  }
+function seen(
+  course: Course,
+  released: Released | undefined,
+): Pick<Forecast, 'datum' | 'start' | 'path' | 'barrelYield'> {
+  const { datum, start, moments } = course;
+  const path = [...moments, ...(released?.moments ?? [])];
+  return { datum, start, path, ...present({ barrelYield: proofPressure(moments) }) };
+}
 
-  /** Time the pump needs for a step: the room it makes and what the water and the air take up. */
-  secondsFor(volume: number, pressure: number): number {
-    const pump = this.duty?.pump;
-    if (pump === undefined) return 0;
-    const { walk, datum } = this;
-    const grown = walk.now.volume - datum.state.volume;
-    const now = pumpedFor(datum, grown, walk.now.pressure).all;
-    return Math.max(0, pumpedFor(datum, grown + volume, walk.now.pressure + pressure).all - now) / pump;
-  }
+/** Only what there is. */
+function present<T extends object>(values: T): { [K in keyof T]?: Exclude<T[K], undefined> } {
+  const kept = Object.entries(values).filter(([, value]) => value !== undefined);
+  return Object.fromEntries(kept) as { [K in keyof T]?: Exclude<T[K], undefined> };
+}
 
-  /** Notes where the tank stands; true where the path has been asked to end. */
-  see(): boolean {
-    const { walk, datum, orders } = this;
-    const moment = momentAt(datum, cloneState(walk.now), this.phase, walk.time);
-    this.moments.push(moment);
-    if (this.phase === 'stretch') {
-      this.way.push({
-        pressure: moment.pressure,
-        volume: walk.now.volume,
-        growth: moment.largest.growth,
-        necking: neckingReserve(walk, datum),
-        seam: seamUse(datum, moment.largest.growth),
-        plastic: moment.plastic.anywhere,
-      });
-    }
-    if (orders.progress?.(Math.min(1, moment.largest.growth / (orders.until ?? 0.5))) === true)
-      throw new GivenUp();
-    return orders.until !== undefined && moment.largest.growth >= orders.until;
-  }
+function massesOf(
+  { datum }: Course,
+  tank: Tank,
+  duty: Duty | undefined,
+): Pick<Forecast, 'mass' | 'unstretched'> {
+  const mass = massOf(datum.solver.shell);
+  return duty === undefined ? { mass } : { mass, unstretched: unstretchedFor(tank, duty, mass) };
+}
 
-  /** Up to each hold, the hold, and on to the target. */
-  upTheHolds(): RiseEnd {
-    const { walk, target } = this;
-    const origin = this.datum.state.volume;
-    if (target === undefined) return { kind: 'landed' };
-    for (const one of this.holdsBelow()) {
-      const end = rise(walk, origin, this.riseOrders(this.marksTo(one.pressure), false), this.orders.rise);
-      if (end.kind !== 'landed') return end;
-      this.keep(one);
-    }
-    return rise(walk, origin, this.riseOrders(this.marksTo(target), false), this.orders.rise);
-  }
-
-  keep(one: Hold): void {
-    this.phase = 'hold';
-    hold(this.walk, this.datum, { valve: one.valve, time: one.time, watch: () => this.see() });
-    this.phase = 'stretch';
-  }
-
-  arrival(end: RiseEnd): Moment | undefined {
-    return end.kind === 'landed' && this.target !== undefined
-      ? this.moments[this.moments.length - 1]
-      : undefined;
-  }
-
-  /** The tank after the holds at the target; undefined where there are none. */
-  holdAtTarget(arrived: Moment): Moment | undefined {
-    const holds = this.holdsAtTarget();
-    for (const one of holds) this.keep(one);
-    const last = this.moments[this.moments.length - 1];
-    return holds.length > 0 && last !== arrived ? last : undefined;
-  }
-
-  letOut(from: Moment): Released | undefined {
-    const answer = release(this.datum, from.state, from.time);
-    if (!('reason' in answer)) return answer;
-    this.remarks.push({ code: 'release stuck', reason: answer.reason });
-    return undefined;
-  }
-
-  onToTheMaximum(): RiseEnd {
-    const { walk, orders } = this;
-    if (orders.until !== undefined && largestGrowth(this.datum, walk.now).growth >= orders.until)
-      return { kind: 'stopped' };
-    const marks = (orders.marks ?? [])
-      .filter((mark) => mark > walk.now.pressure * (1 + 1e-9))
-      .sort((a, b) => a - b);
-    const on = { ...this.riseOrders(marks, false), beyond: true };
-    return rise(walk, this.datum.state.volume, on, orders.rise ?? STANDARD_RISE);
-  }
-
-  /** Plastic strain up to which every curve rests on evidence. */
-  evidence(): number {
-    return Math.min(...this.datum.solver.shell.metals.map((metal) => metal.flow.evidence));
-  }
-
-  yields(point: YieldPoint): Pick<Forecast, 'firstYield' | 'barrelYield'> {
-    const { shell } = this.datum.solver;
-    const piece = shell.mesh.pieces[point.element];
-    const third = (3 * point.layer) / shell.settings.layers;
-    const face = third < 1 ? 'inside' : third < 2 ? 'middle' : 'outside';
-    const at: Place = {
-      part: piece.span.part,
-      z: 0.5 * (piece.a.z + piece.b.z),
-      r: shell.radius[point.element],
-      face,
-    };
-    const powerLaw = shell.steels[shell.metal[point.element]].flow.law === 'hollomon';
-    if (powerLaw) this.remarks.push({ code: 'power law' });
-    const barrelYield = this.proofPressure();
-    return {
-      ...(powerLaw ? {} : { firstYield: { pressure: point.pressure, at } }),
-      ...(barrelYield === undefined ? {} : { barrelYield }),
-    };
-  }
-
-  /** Pressure at which the barrel passes 0.2 % plastic strain at mid-wall, straight between moments. */
-  proofPressure(): number | undefined {
-    const { moments } = this;
-    const past = moments.findIndex((m) => m.plastic.barrel >= PROOF);
-    if (past < 0) return undefined;
-    const b = moments[past];
-    const a = past > 0 ? moments[past - 1] : undefined;
-    if (a === undefined) return b.pressure;
-    const f = (PROOF - a.plastic.barrel) / (b.plastic.barrel - a.plastic.barrel);
-    return a.pressure + f * (b.pressure - a.pressure);
-  }
-
-  remarkOn(finish: RiseEnd, maximum: Limit | undefined, branch: Moment | undefined): void {
-    const { target, walk, duty } = this;
-    for (const h of duty?.holds ?? []) {
-      if (target !== undefined && h.pressure > target * (1 + 1e-9))
-        this.remarks.push({ code: 'hold above target', pressure: h.pressure });
-    }
-    if (finish.kind === 'stuck')
-      this.remarks.push({ code: 'path stuck', reason: finish.reason, pressure: walk.now.pressure });
-    if (maximum === undefined && finish.kind !== 'stopped') {
-      this.remarks.push({
-        code: 'no maximum',
-        reason: finish.kind === 'stuck' ? finish.reason : finish.kind,
-      });
-    }
-    const short =
-      target !== undefined &&
-      maximum !== undefined &&
-      (branch === undefined || maximum.growth < branch.largest.growth);
-    if (short) this.remarks.push({ code: 'bursts before target', target, limit: maximum });
-    const evidence = this.evidence();
-    if (branch !== undefined && branch.plastic.anywhere > evidence) {
-      this.remarks.push({
-        code: 'beyond evidence',
-        plastic: branch.plastic.anywhere,
-        evidence,
-        pressure: branch.pressure,
-      });
-    }
-    const holdsWithoutRate =
-      (duty?.holds.length ?? 0) > 0 && this.datum.solver.shell.metals.every((m) => m.viscosity === 0);
-    if (holdsWithoutRate) this.remarks.push({ code: 'no rate effect' });
-  }
+function effortOf({ walk }: Course): Effort {
+  return {
+    steps: walk.iterations.length,
+    iterations: walk.iterations.reduce((sum, n) => sum + n, 0),
+    most: Math.max(0, ...walk.iterations),
+    cuts: walk.cuts,
+  };
 }

@@ -1,5 +1,5 @@
 /** What one sees of the tank at one moment of its stretch: pressure, litres, girths, wall, against the filled tank at zero gauge. */
-import { heightOf, insideVolume, midPlastic, outsideRadius, thicknessAt } from '../shell/read.ts';
+import { heightOf, insideVolume, midPlastic, outsideRadius, thicknessAt, writeWalls } from '../shell/read.ts';
 import type { Shell } from '../shell/shell.ts';
 import type { Solver } from '../shell/solve.ts';
 import type { State } from '../shell/state.ts';
@@ -48,29 +48,44 @@ export interface Datum {
   readonly volume: number;
   readonly height: number;
   readonly girths: readonly number[];
+  /** Elements of rolled plate in the barrel: neither the flanges of formed heads nor the roots of baffles. */
   readonly barrel: readonly number[];
-  /** Outside radius of each barrel element. */
+  /** Outside radius of each of them. */
   readonly radii: readonly number[];
+  /** Present walls, written over at every look. */
+  readonly walls: Float64Array;
 }
 
 export function datumOf(solver: Solver, state: State): Datum {
   const { shell } = solver;
-  const barrel = shell.mesh.pieces.flatMap((piece, i) => (piece.span.part === 'barrel' ? [i] : []));
+  const walls = new Float64Array(shell.length.length);
+  writeWalls(shell, state, walls);
+  const barrel = barrelOf(shell);
   return {
     solver,
     state,
-    volume: insideVolume(shell, state),
+    volume: insideVolume(shell, state, walls),
     height: heightOf(shell, state),
     girths: shell.tank.girths.map(({ at }) => 2 * Math.PI * outsideRadius(shell, state, at)),
     barrel,
-    radii: barrel.map((i) => elementOutside(shell, state, i)),
+    radii: barrel.map((i) => elementOutside(shell, state, i, walls[i])),
+    walls,
   };
 }
 
+function barrelOf({ mesh }: Shell): number[] {
+  const all = mesh.pieces.flatMap(({ span }, i) => (span.part === 'barrel' ? [i] : []));
+  const plate = all.filter((i) => {
+    const { root, formed } = mesh.pieces[i].span;
+    return root === undefined && formed === undefined;
+  });
+  return plate.length > 0 ? plate : all;
+}
+
 /** Outside radius at the middle of element i, without the uniform squeeze (it cancels in growth to 1e-5). */
-function elementOutside(shell: Shell, state: State, i: number): number {
+function elementOutside(shell: Shell, state: State, i: number, wall: number): number {
   const line = shell.radius[i] + 0.5 * (state.move[3 * shell.from[i]] + state.move[3 * shell.to[i]]);
-  return line + (shell.offset[i] / shell.wall[i] + 0.5) * thicknessAt(shell, state, i);
+  return line + (shell.offset[i] / shell.wall[i] + 0.5) * wall;
 }
 
 /** Water drawn so far for a growth and a pressure. */
@@ -82,9 +97,12 @@ export function pumpedFor(datum: Datum, growth: number, pressure: number): Pumpe
   return { all: growth + water + air, wall: growth, water, air };
 }
 
+/** Keeps `state` in the moment: hand in one that nobody writes over. */
 export function momentAt(datum: Datum, state: State, phase: Phase, time: number): Moment {
+  const { walls } = datum;
   const { shell } = datum.solver;
-  const growth = insideVolume(shell, state) - datum.volume;
+  writeWalls(shell, state, walls);
+  const growth = insideVolume(shell, state, walls) - datum.volume;
   return {
     phase,
     time,
@@ -95,27 +113,37 @@ export function momentAt(datum: Datum, state: State, phase: Phase, time: number)
       const girth = 2 * Math.PI * outsideRadius(shell, state, at);
       return { girth, growth: girth / datum.girths[k] - 1 };
     }),
-    largest: largestGrowth(datum, state),
+    largest: largestOf(datum, state, (i) => walls[i]),
     rise: heightOf(shell, state) - datum.height,
-    thinnest: Math.min(...datum.barrel.map((i) => thicknessAt(shell, state, i))),
+    thinnest: datum.barrel.reduce((least, i) => Math.min(least, walls[i]), Infinity),
     plastic: {
-      barrel: Math.max(...datum.barrel.map((i) => midPlastic(shell, state, i))),
-      anywhere: state.plasticEq.reduce((most, ep) => Math.max(most, ep), 0),
+      barrel: datum.barrel.reduce((most, i) => Math.max(most, midPlastic(shell, state, i)), 0),
+      anywhere: largestEntry(state.plasticEq),
     },
     state,
   };
 }
 
+function largestEntry(x: Float64Array): number {
+  let most = 0;
+  for (let i = 0; i < x.length; i++) if (x[i] > most) most = x[i];
+  return most;
+}
+
 /** Girth of the barrel that has grown most. Cheap enough to ask after every step. */
-export function largestGrowth(datum: Datum, state: State): { growth: number; at: number } {
+export const largestGrowth = (datum: Datum, state: State): Moment['largest'] =>
+  largestOf(datum, state, (i) => thicknessAt(datum.solver.shell, state, i));
+
+function largestOf(datum: Datum, state: State, wallOf: (i: number) => number): Moment['largest'] {
   const { shell } = datum.solver;
-  let best = { growth: -Infinity, at: 0 };
+  let growth = -Infinity;
+  let where = datum.barrel[0];
   datum.barrel.forEach((i, k) => {
-    const growth = elementOutside(shell, state, i) / datum.radii[k] - 1;
-    if (growth > best.growth) {
-      const { a, b } = shell.mesh.pieces[i];
-      best = { growth, at: 0.5 * (a.z + b.z) };
-    }
+    const grown = elementOutside(shell, state, i, wallOf(i)) / datum.radii[k] - 1;
+    if (grown <= growth) return;
+    growth = grown;
+    where = i;
   });
-  return best;
+  const { a, b } = shell.mesh.pieces[where];
+  return { growth, at: 0.5 * (a.z + b.z) };
 }

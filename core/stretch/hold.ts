@@ -1,9 +1,10 @@
 /** Holds: pressure kept (valve open) or water kept (valve shut), while the wall creeps on. */
-import type { Condition, Settled } from '../shell/solve.ts';
+import { insideVolume } from '../shell/read.ts';
+import type { Condition } from '../shell/solve.ts';
 import { atPressure } from '../shell/solve.ts';
 import { type Datum, pumpedFor } from './growth.ts';
-import { airCompliance, waterCompliance } from './water.ts';
 import { stepTo, turn, type Walk } from './walk.ts';
+import { airCompliance, waterCompliance } from './water.ts';
 
 /** Growth of girth per time at which the published practice calls a tank settled: 0.1 %/h, in 1/s. */
 export const SETTLED_RATE = 0.001 / 3600;
@@ -16,54 +17,72 @@ export interface HoldOrders {
   watch(walk: Walk): boolean;
 }
 
+export type HoldEnd =
+  | { readonly kind: 'held' }
+  /** The wall thins faster than it hardens: no balance is found any more `after` s of holding. */
+  | { readonly kind: 'gives way'; readonly after: number; readonly reason: string };
+
 /** First step of a hold, s, and the growth of the steps after it: the rate falls as 1/time. */
 const FIRST_STEP = 0.5;
 const LENGTHEN = 1.12;
+/** The same while no layer creeps. */
+const LENGTHEN_AT_REST = 3;
+/** Plastic strain of a step that counts as rest. */
+const REST = 1e-9;
+/** Shortest step before the hold is given up, s. */
+const SHORTEST = 1e-3;
 
 /**
- * Runs a hold. Without a rate effect nothing moves and only the clock goes on. Backward Euler in steps that lengthen by 12 %:
- * 0.3 % of the creep off the closed form of a long cylinder (checks).
+ * Runs a hold. Without a rate effect nothing moves and only the clock goes on. Backward Euler in steps that lengthen by
+ * 12 %: 0.3 % of the creep off the closed form of a long cylinder (checks).
  */
-export function hold(walk: Walk, datum: Datum, orders: HoldOrders): Settled | undefined {
-  if (!walk.solver.shell.metals.some((metal) => metal.viscosity > 0)) {
-    walk.time += orders.time;
-    orders.watch(walk);
-    return undefined;
-  }
-  const end = walk.time + orders.time;
+export function hold(walk: Walk, datum: Datum, orders: HoldOrders): HoldEnd {
+  if (walk.solver.shell.metals.every((metal) => metal.viscosity === 0)) return standStill(walk, orders);
+  turn(walk);
+  const end = creep(walk, datum, orders);
+  turn(walk);
+  return end;
+}
+
+function standStill(walk: Walk, orders: HoldOrders): HoldEnd {
+  walk.time += orders.time;
+  orders.watch(walk);
+  return { kind: 'held' };
+}
+
+function creep(walk: Walk, datum: Datum, orders: HoldOrders): HoldEnd {
+  const from = walk.time;
+  const end = from + orders.time;
   const condition = orders.valve === 'open' ? atPressure(walk.now.pressure) : shutValve(walk, datum);
   let step = Math.min(FIRST_STEP, orders.time);
-  let failed: Settled | undefined;
-  turn(walk);
   while (walk.time < end - 1e-9) {
-    const seconds = Math.min(step, end - walk.time);
-    const ahead = walk.past[0]?.volume ?? 0;
-    const settled = stepTo(walk, condition, ahead, seconds);
+    const settled = stepTo(walk, condition, walk.past[0]?.volume ?? 0, Math.min(step, end - walk.time));
     if (settled.kind === 'failed') {
-      failed = settled;
       turn(walk);
       step *= 0.25;
-      if (step < 1e-3) break;
+      if (step < SHORTEST) return { kind: 'gives way', after: walk.time - from, reason: settled.reason };
       continue;
     }
-    failed = undefined;
     if (orders.watch(walk)) break;
-    step *= LENGTHEN;
+    step *= largest(walk.lastPlastic) > REST ? LENGTHEN : LENGTHEN_AT_REST;
   }
-  turn(walk);
-  return failed;
+  return { kind: 'held' };
 }
+
+const largest = (x: Float64Array): number => x.reduce((most, value) => Math.max(most, value), 0);
 
 /** The water that is in stays in: growth + compression of water + compression of air is what it was. */
 function shutValve(walk: Walk, datum: Datum): Condition {
   const { temperature, trappedAir } = datum.solver.shell.tank.water;
   const from = walk.now.volume;
-  const drawn = pumpedFor(datum, 0, walk.now.pressure).all;
+  const grown = insideVolume(datum.solver.shell, walk.now) - datum.volume;
+  const drawn = pumpedFor(datum, grown, walk.now.pressure).all;
   return {
-    value: (volume, pressure) => pumpedFor(datum, volume - from, pressure).all - drawn,
-    slope: (_, pressure) => [
+    value: (volume, pressure) => pumpedFor(datum, grown + volume - from, pressure).all - drawn,
+    slope: (volume, pressure) => [
       1,
-      waterCompliance(datum.volume, pressure, temperature) + airCompliance(trappedAir, pressure),
+      waterCompliance(datum.volume + grown + volume - from, pressure, temperature) +
+        airCompliance(trappedAir, pressure),
     ],
     tolerance: 1e-9 * datum.volume,
   };

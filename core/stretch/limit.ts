@@ -1,6 +1,5 @@
 /** Where it ends: pressure maximum, local necking of the barrel, or the long seam, whichever comes first. */
 import type { Datum } from './growth.ts';
-import { seamBeside } from './seamStrip.ts';
 import type { Walk } from './walk.ts';
 
 export interface Limit {
@@ -38,15 +37,6 @@ export function neckingReserve(walk: Walk, datum: Datum): number {
     least = Math.min(least, (flow[1] * grown) / (hoop * flow[0]) - 1);
   }
   return least;
-}
-
-/** Hoop force of the plate over the most that the long seam can carry, at a growth of girth; undefined without a seam. */
-export function seamUse(datum: Datum, growth: number): number | undefined {
-  const { tank, metals, metal } = datum.solver.shell;
-  if (tank.longSeam === undefined) return undefined;
-  const { width, strength } = tank.longSeam;
-  const flow = metals[metal[datum.barrel[0]]].flow;
-  return seamBeside(flow, { width, strength, thickness: 1 }, Math.log(1 + Math.max(growth, 0))).use;
 }
 
 /** One point of the way to the end: what the limits are read from. */

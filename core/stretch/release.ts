@@ -1,5 +1,6 @@
 /** Letting the pressure out, what stays, and where the released tank yields again. */
-import { midPlastic, profileOf, thicknessAt, type WallPlace } from '../shell/read.ts';
+import { profileOf, type WallPlace } from '../shell/profile.ts';
+import { midPlastic, thicknessAt } from '../shell/read.ts';
 import type { Solver } from '../shell/solve.ts';
 import { cloneState, type State } from '../shell/state.ts';
 import { type Datum, type Moment, momentAt } from './growth.ts';

@@ -81,24 +81,46 @@ export interface RiseOrders {
   watch(walk: Walk): boolean;
 }
 
-/** Elastic stride: probes the stiffness, then stops just short of first yield. Returns where that is. */
+/** First stride over the pressure to first yield that the stiffness at rest promises, and the last over the second look. */
+const FIRST_STRIDE = 0.6;
+export const SHORT_OF_YIELD = 0.98;
+
+/**
+ * Up through the elastic range in a few strides, to just short of first yield, or to the last mark if that comes first.
+ * Heads stiffen or soften as they turn (up to 13 % of first yield in thin torispheres), so the place and pressure of
+ * first yield are looked for again from the last two states. Returns where it is.
+ */
 export function elasticStride(walk: Walk, orders: RiseOrders): YieldPoint {
   const before = cloneState(walk.now);
-  pressureStep(walk, walk.now.pressure + PROBE, 0);
-  const guess = firstYieldAhead(walk.solver, before, walk.now);
-  const marks = orders.marks.filter((mark) => mark < 0.99 * guess.pressure && mark > walk.now.pressure);
-  for (const mark of [...marks, 0.99 * guess.pressure]) {
-    if (mark <= walk.now.pressure) continue;
-    land(walk, mark, orders);
-    if (orders.watch(walk)) break;
+  const last = orders.marks.at(-1);
+  const end = orders.beyond || last === undefined ? Infinity : last;
+  pressureStep(walk, before.pressure + Math.max(PROBE, PROBE_SHARE * before.pressure), 0);
+  let ahead = firstYieldAhead(walk.solver, before, walk.now);
+  for (const share of [FIRST_STRIDE, SHORT_OF_YIELD]) {
+    const from = cloneState(walk.now);
+    const to = Math.min(before.pressure + share * (ahead.pressure - before.pressure), end);
+    if (strideTo(walk, to, orders) === 'stopped') break;
+    if (walk.now.pressure > from.pressure) ahead = firstYieldAhead(walk.solver, from, walk.now);
   }
-  walk.elasticRoom = walk.now.volume - before.volume;
-  return firstYieldAhead(walk.solver, before, walk.now);
+  walk.elasticRoom = Math.max(walk.elasticRoom, walk.now.volume - walk.origin);
+  return ahead;
+}
+
+/** Pressure step that finds a slope, MPa; higher up a share of the pressure, to stay clear of what is left unbalanced. */
+const PROBE = 1e-3;
+const PROBE_SHARE = 0.02;
+
+function strideTo(walk: Walk, to: number, orders: RiseOrders): 'stopped' | 'there' {
+  const marks = orders.marks.filter((mark) => mark < to * (1 - 1e-9));
+  for (const mark of [...marks, to]) {
+    if (mark <= walk.now.pressure * (1 + 1e-12)) continue;
+    if (land(walk, mark, orders).kind === 'failed') return 'there';
+    if (orders.watch(walk)) return 'stopped';
+  }
+  return 'there';
 }
 
 const SMALLEST_STEP = 1e-7;
-/** Pressure step that finds a slope, MPa. */
-const PROBE = 1e-3;
 
 /** Pumps on from an elastic or plastic state. `origin` is the volume before forming. */
 export function rise(

@@ -27,7 +27,9 @@ export interface Walk {
   readonly past: Increment[];
   /** Plastic increments of the last step, where the next return to yield starts looking. */
   readonly lastPlastic: Float64Array;
-  /** Room made by the elastic stride, mm³: what the first plastic steps are measured by. */
+  /** Volume at the start of the walk, mm³. */
+  readonly origin: number;
+  /** Room made in the elastic range, mm³: what the first plastic steps are measured by. */
   elasticRoom: number;
   /** Plastic step that the rise would take next, mm³; 0 where it must feel its way. */
   stride: number;
@@ -52,6 +54,7 @@ export function walkFrom(solver: Solver, state: State = filled(solver)): Walk {
     trial: cloneState(state),
     past: [],
     lastPlastic: new Float64Array(state.plasticEq.length),
+    origin: state.volume,
     elasticRoom: 1e-4 * state.volume,
     stride: 0,
     cuts: [],

@@ -29,6 +29,21 @@ export function remarkSentence(remark: Remark, manner: Manner = USUAL_MANNER): s
       });
     case 'hold above target':
       return sentence(manner, 'remarkHoldAbove', { pressure: pressure(remark.pressure) });
+    case 'gives way in hold':
+      return sentence(manner, 'remarkGivesWay', {
+        pressure: pressure(remark.pressure),
+        minutes: say(manner, 'minutes', remark.after),
+      });
+    case 'flat head':
+      return sentence(manner, remark.end === 'top' ? 'remarkFlatTop' : 'remarkFlatBottom', {
+        pressure: pressure(remark.limit),
+      });
+    case 'seam strain':
+      return sentence(manner, 'remarkSeamStrain', {
+        strain: strain(remark.strain),
+        plate: strain(remark.plate),
+        use: say(manner, 'share', remark.use),
+      });
     case 'release stuck':
       return sentence(manner, 'remarkReleaseStuck', { reason: remark.reason });
     case 'no rate effect':

@@ -218,6 +218,14 @@ export const ENGLISH = {
   remarkBeyondEvidence:
     'At {pressure} the plastic strain is {plastic}, but the flow curve rests on evidence only up to {evidence}: test a piece further, or stretch less.',
   remarkHoldAbove: 'A hold at {pressure} is over the stretch pressure and is left out.',
+  remarkGivesWay:
+    'In the hold at {pressure} the wall thins faster than it hardens and gives way after {minutes}: stretch at a lower pressure.',
+  remarkFlatTop:
+    'The flat top head dishes at {pressure} (plastic limit of a round plate free to turn at its edge) and the path ends there: give it a domed shape or a thicker plate.',
+  remarkFlatBottom:
+    'The flat bottom head dishes at {pressure} (plastic limit of a round plate free to turn at its edge) and the path ends there: give it a domed shape or a thicker plate.',
+  remarkSeamStrain:
+    'The long seam is strained {strain} where the plate beside it is strained {plate}, and carries {use} of what it can: judge its welding coupon at that strain.',
   remarkReleaseStuck: 'The release could not be followed to zero ({reason}): what is left is not known.',
   remarkNoRate: 'The steel states no rate effect, so nothing creeps in the holds: a real tank does.',
   remarkPowerLaw:
