@@ -1,0 +1,161 @@
+import { describe, expect, test } from 'vitest';
+import { believe } from '../../steel/belief/belief.ts';
+import { gradeOnly } from '../../steel/evidence/evidence.ts';
+import type { Steel } from '../../steel/steel.ts';
+import type { Head, Tank } from '../../tank/tank.ts';
+import { SETTLED_RATE } from '../hold.ts';
+import { quickDay, rampAndHold } from './day.ts';
+import { drawnTank } from './drawn.ts';
+import { growthAt, PLASTIC_PER_GROWTH, pressureAt, valueAt } from './path.ts';
+import { fitQuickTank, quickPath, WANTED_RUNS } from './quick.ts';
+import { stretchRange } from './range.ts';
+import { HOLD_CAP, shellRun } from './run.ts';
+import { seamLimit } from './seam.ts';
+
+const plate: Steel = {
+  grade: '1.4307',
+  young: 198_000,
+  poisson: 0.29,
+  density: 7.9e-9,
+  biaxialFactor: 1,
+  flow: { law: 'swift', K: 1350, n: 0.45, e0: 0.0155 },
+};
+const head: Head = {
+  shape: { kind: 'semi-ellipsoidal', depth: 131 },
+  wall: 2.2,
+  straightFlange: 0,
+  steel: plate,
+};
+const tank: Tank = {
+  name: 'a tank with alike halves',
+  insideDiameter: 530,
+  length: 640,
+  courses: [{ length: 640, wall: 1.9, steel: plate }],
+  heads: { top: head, bottom: head },
+  girthSeams: [],
+  longSeam: { width: 6, strength: 0.97 },
+  baffles: [],
+  skirts: [],
+  girths: [
+    { name: 'middle', at: 320 },
+    { name: 'low', at: 90 },
+  ],
+  openings: [],
+  water: { temperature: 14, trappedAir: 2e5 },
+};
+const TARGET = 2.9;
+const evidence = gradeOnly({ grade: '1.4307', form: 'cold-rolled', thickness: 1.9, wall: 1.9, radius: 266 });
+const { draws } = believe(evidence, { seed: 31, draws: 120 });
+const runs = draws
+  .slice(0, Math.ceil(1.5 * WANTED_RUNS))
+  .map((draw) => ({ draw, run: shellRun(tank, plate, draw, TARGET) }));
+const quick = fitQuickTank(tank, plate, runs);
+
+describe('the quick tank', () => {
+  test('misses held-back shell solutions by under 0.7 % of pressure, and their maximum by under 1 %', () => {
+    expect(quick.error.held).toBeGreaterThan(8);
+    expect(quick.error.pressure.rms).toBeLessThan(0.007);
+    expect(quick.error.maximum.most).toBeLessThan(0.01);
+  });
+
+  test('says its error from what was held back, not from what it was fitted to', () => {
+    const spoilt = runs.map((one, i) =>
+      i < (2 * runs.length) / 3 ? one : { ...one, run: { ...one.run, maximum: 1.07 * one.run.maximum } },
+    );
+    const { error } = fitQuickTank(tank, plate, spoilt);
+    expect(error.maximum.rms).toBeGreaterThan(0.05);
+  });
+
+  test('ends a final hold where the shell ends it', () => {
+    const held = runs
+      .slice(-9)
+      .filter(({ run }) => run.hold !== undefined && run.hold.rate < 1.02 * SETTLED_RATE);
+    expect(held.length).toBeGreaterThan(3);
+    const misses = held.map(({ draw, run }) => {
+      const end = quickDay(
+        quickPath(quick, draw),
+        draw,
+        rampAndHold(TARGET, draw.rate.reference / PLASTIC_PER_GROWTH),
+      );
+      return end.kind === 'stands' && run.hold ? end.growth / run.hold.to.growth - 1 : Infinity;
+    });
+    const rms = Math.sqrt(misses.reduce((sum, x) => sum + x * x, 0) / misses.length);
+    expect(rms).toBeLessThan(0.03);
+  });
+
+  test('carries more pressure when it grows faster, by the rate coefficient over the flow stress', () => {
+    const [draw] = draws;
+    const path = quickPath(quick, draw);
+    const ratio = pressureAt(path, draw, 0.03, 1e-4 * Math.E) / pressureAt(path, draw, 0.03, 1e-4);
+    const flow = valueAt(path.growth, path.flow, 0.03);
+    expect(ratio - 1).toBeCloseTo(draw.rate.perEfold / flow, 4);
+  });
+
+  test('gives back the growth of a pressure, and none above its maximum', () => {
+    const [, draw] = draws;
+    const path = quickPath(quick, draw);
+    const rate = draw.rate.reference / PLASTIC_PER_GROWTH;
+    const growth = growthAt(path, draw, pressureAt(path, draw, path.growth[60], rate), rate);
+    expect(growth).toBeCloseTo(path.growth[60], 6);
+    expect(growthAt(path, draw, 3 * path.maximum, rate)).toBeUndefined();
+  });
+
+  test('stops a final hold at the cap while it still grows', () => {
+    const [draw] = draws;
+    const path = quickPath(quick, draw);
+    const never = quickDay(path, draw, [
+      { kind: 'ramp', pressure: TARGET, rate: 3e-5 },
+      { kind: 'final hold', time: HOLD_CAP, rate: 1e-12 },
+    ]);
+    expect(never.kind === 'stands' ? never.time : 0).toBeCloseTo(HOLD_CAP, 3);
+  });
+
+  test('bursts where it is asked for more than it bears', () => {
+    const [draw] = draws;
+    const path = quickPath(quick, draw);
+    expect(quickDay(path, draw, rampAndHold(2 * path.maximum, 3e-5)).kind).toBe('bursts');
+  });
+});
+
+describe('the range of a stretch', () => {
+  const range = stretchRange(quick, draws, { target: TARGET, duty: undefined, seed: 5 });
+
+  test('grows with the hold, and the same seed gives the same range', () => {
+    expect(range.settled.growth.median).toBeGreaterThan(range.stated.growth.median);
+    expect(stretchRange(quick, draws, { target: TARGET, duty: undefined, seed: 5 })).toEqual(range);
+  });
+
+  test('nests half of the tanks in nine of ten, at every pressure of the band', () => {
+    for (const { growth } of range.band) {
+      expect(growth.wide[0]).toBeLessThanOrEqual(growth.half[0]);
+      expect(growth.half[0]).toBeLessThanOrEqual(growth.median);
+      expect(growth.median).toBeLessThanOrEqual(growth.half[1]);
+      expect(growth.half[1]).toBeLessThanOrEqual(growth.wide[1]);
+    }
+  });
+
+  test('names the shares of what owes it, and they sum to one', () => {
+    const { shares, unexplained } = range.settled;
+    const sum = shares.reduce((all, { share }) => all + share, unexplained);
+    expect(sum).toBeCloseTo(1, 6);
+    expect(shares[0].share).toBeGreaterThan(0.3);
+  });
+});
+
+test('a drawn tank takes steel, wall, rolling and seam of the draw, and leaves other steels alone', () => {
+  const own: Steel = { ...plate, grade: '1.4301' };
+  const mixed: Tank = { ...tank, heads: { top: { ...head, steel: own }, bottom: head } };
+  const [draw] = draws;
+  const drawn = drawnTank(mixed, plate, draw);
+  expect(drawn.heads.top.steel).toBe(own);
+  expect(drawn.heads.bottom.steel.flow).toBe(draw.flow);
+  expect(drawn.courses[0].wall).toBeCloseTo(1.9 * draw.wallFactor, 12);
+  expect(drawn.longSeam?.strength).toBe(draw.seamStrength);
+});
+
+test('a seam as strong as the plate never limits, a weak one sooner than a less weak one', () => {
+  const [draw] = draws;
+  const at = (seamStrength: number): number | undefined => seamLimit({ ...draw, seamStrength });
+  expect(at(1.02)).toBeUndefined();
+  expect(at(0.8) ?? Infinity).toBeLessThan(at(0.95) ?? Infinity);
+});
