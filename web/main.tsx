@@ -1,0 +1,25 @@
+/** Entry of the page. */
+import '@fontsource/b612/latin-400.css';
+import '@fontsource/b612/latin-700.css';
+import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
+import { createRoot } from 'react-dom/client';
+import { hearChanges } from './state/hear.ts';
+import { save } from './state/keep.ts';
+import { warmUp } from './state/threads.ts';
+import './style/sheet.css';
+import { App } from './view/App.tsx';
+
+warmUp();
+const queries = new QueryClient({ defaultOptions: { queries: { retry: 1, staleTime: 2000 } } });
+hearChanges(queries);
+document.addEventListener('visibilitychange', () => {
+  if (document.visibilityState === 'hidden') void save();
+});
+
+const place = document.querySelector('#page');
+if (place === null) throw new Error('the page has no element #page');
+createRoot(place).render(
+  <QueryClientProvider client={queries}>
+    <App />
+  </QueryClientProvider>,
+);

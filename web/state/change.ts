@@ -1,0 +1,28 @@
+/** What the hand may change on the board. */
+import { useBoard } from './board.ts';
+import { drawDraft } from './draw.ts';
+import { type FileDraft, redimensioned, withValue } from './edit.ts';
+import { saveSoon } from './keep.ts';
+
+/** A figure changed where it stands; `value` in the unit of its key. */
+export function changeFigure(path: string, value: number): void {
+  changeDraft(redimensioned(useBoard.getState().draft, path, value));
+}
+
+export function changeDraft(draft: FileDraft): void {
+  useBoard.setState({ saving: 'unsaved', told: undefined });
+  void drawDraft(draft);
+  saveSoon();
+}
+
+/** A field's text cannot be read: the sentence stands beside it and the last good forecast is out of date. */
+export function reportFault(path: string, sentence: string | undefined): void {
+  const { [path]: before, ...others } = useBoard.getState().faults;
+  if (before === sentence) return;
+  useBoard.setState({ faults: sentence === undefined ? others : { ...others, [path]: sentence } });
+}
+
+/** Takes a number out of the file, where it need not be stated. */
+export function removeFigure(path: string): void {
+  changeDraft(withValue(useBoard.getState().draft, path, undefined));
+}

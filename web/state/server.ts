@@ -1,0 +1,84 @@
+/** Talking to the server: JSON both ways; what it refuses comes back as issues. */
+import type { Issue } from '@hoopwright/wire/issue';
+import type { Attachment, Difference, Opened, Project, VersionLine } from '@hoopwright/wire/project';
+
+/** The server's no, with its reasons; `newer` where another window was faster. */
+export class ServerRefusal extends Error {
+  readonly status: number;
+  readonly issues: readonly Issue[];
+  readonly newer: Opened | undefined;
+  constructor(status: number, issues: readonly Issue[], newer?: Opened) {
+    super(issues.map(({ path, expected, received }) => `${path}: ${expected}, ${received}`).join('; '));
+    this.status = status;
+    this.issues = issues;
+    this.newer = newer;
+  }
+}
+
+/** Names this window in the project's versions, so that it knows its own saves. */
+export const WINDOW = `window ${Math.floor(Math.random() * 0x10000)
+  .toString(16)
+  .padStart(4, '0')}`;
+
+async function call<T>(path: string, method = 'GET', body?: unknown): Promise<T> {
+  const response = await fetch(`/api${path}`, {
+    method,
+    ...(body === undefined
+      ? {}
+      : { headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(body), keepalive: true }),
+  });
+  const text = await response.text();
+  const answer = text === '' ? {} : (JSON.parse(text) as { issues?: readonly Issue[]; newer?: Opened });
+  if (response.ok) return answer as T;
+  throw new ServerRefusal(response.status, answer.issues ?? [], answer.newer);
+}
+
+const by = WINDOW;
+
+export const server = {
+  projects: (which: 'kept' | 'deleted') =>
+    call<{ projects: Project[] }>(`/projects${which === 'deleted' ? '?which=deleted' : ''}`).then(
+      (a) => a.projects,
+    ),
+  open: (id: string) => call<Opened>(`/projects/${id}`),
+  create: (name: string, file: string) => call<Opened>('/projects', 'POST', { name, file, by }),
+  rename: (id: string, name: string) =>
+    call<{ project: Project }>(`/projects/${id}`, 'PATCH', { name, by }).then((a) => a.project),
+  copy: (id: string, name: string) => call<Opened>(`/projects/${id}/copy`, 'POST', { name, by }),
+  remove: (id: string) => call<{ project: Project }>(`/projects/${id}`, 'DELETE').then((a) => a.project),
+  restore: (id: string) =>
+    call<{ project: Project }>(`/projects/${id}/restore`, 'POST', {}).then((a) => a.project),
+  importProject: (file: unknown) => call<Opened>('/projects/import', 'POST', file),
+  save: (id: string, basedOn: number, file: string) =>
+    call<Opened>(`/projects/${id}/versions`, 'POST', { basedOn, file, by }),
+  undo: (id: string, from: number) => call<Opened>(`/projects/${id}/undo`, 'POST', { from, by }),
+  redo: (id: string, from: number) => call<Opened>(`/projects/${id}/redo`, 'POST', { from, by }),
+  versions: (id: string) =>
+    call<{ versions: VersionLine[] }>(`/projects/${id}/versions`).then((a) => a.versions),
+  difference: (id: string, from: number, to: number) =>
+    call<{ differences: Difference[] }>(`/projects/${id}/difference?from=${from}&to=${to}`).then(
+      (a) => a.differences,
+    ),
+  attachments: (id: string, which: 'kept' | 'deleted' = 'kept') =>
+    call<{ attachments: Attachment[] }>(
+      `/projects/${id}/attachments${which === 'deleted' ? '?which=deleted' : ''}`,
+    ).then((a) => a.attachments),
+  attach: (id: string, name: string, base64: string) =>
+    call<{ attachment: Attachment }>(`/projects/${id}/attachments`, 'POST', { name, base64, by }).then(
+      (a) => a.attachment,
+    ),
+  detach: (id: string, attachment: string) =>
+    call<{ attachment: Attachment }>(`/projects/${id}/attachments/${attachment}`, 'DELETE').then(
+      (a) => a.attachment,
+    ),
+  reattach: (id: string, attachment: string) =>
+    call<{ attachment: Attachment }>(`/projects/${id}/attachments/${attachment}/restore`, 'POST', {}).then(
+      (a) => a.attachment,
+    ),
+  bytes: async (id: string, attachment: string): Promise<Uint8Array> => {
+    const response = await fetch(`/api/projects/${id}/attachments/${attachment}`);
+    if (!response.ok) throw new ServerRefusal(response.status, []);
+    return new Uint8Array(await response.arrayBuffer());
+  },
+  enter: (token: string) => call<{ who: string }>('/entrance', 'POST', { token }),
+} as const;
