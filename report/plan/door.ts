@@ -8,6 +8,7 @@ export {
   type SheetOrders,
   type StepRow,
 } from './planSheet.ts';
+export { type PaperOrders, type PaperSource, planPaper } from './paper/paper.ts';
 export { planText } from './planText.ts';
 export { type Caution, type CautionId, cautionsOf, type SheetPart } from './words/caution.ts';
 export { refusalText } from './words/refusal.ts';

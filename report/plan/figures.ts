@@ -9,7 +9,11 @@ export interface Figures {
   readonly pressure: (bar: number) => string;
   /** Of a step: as fine as the steps of this plan are. */
   readonly step: (bar: number) => string;
+  /** Steps of a gauge, under 1 bar. */
+  readonly fine: (bar: number) => string;
   readonly girth: (mm: number) => string;
+  /** Girth per pressure. */
+  readonly slope: (mmPerBar: number) => string;
   readonly length: (mm: number) => string;
   readonly wall: (mm: number) => string;
   readonly litres: (litres: number) => string;
@@ -26,6 +30,8 @@ export interface Figures {
   readonly leak: (mLPerMinute: number) => string;
   readonly flow: (litresPerMinute: number) => string;
   readonly perPressure: (mLPerBar: number) => string;
+  /** A stroke, a step of the supply. */
+  readonly sip: (mL: number) => string;
   readonly count: (value: number) => string;
   readonly plain: (value: number, digits: number) => string;
 }
@@ -56,7 +62,9 @@ export function figuresFor(manner: Manner, unit_bar = 0.1): Figures {
   return {
     pressure: of('pressure', fromBar),
     step: stepPressure(manner, unit_bar),
+    fine: finePressure(manner),
     girth: of('girth', same),
+    slope: slopeText(manner),
     length: of('length', same),
     wall: of('wall', same),
     litres: of('volume', fromLitre),
@@ -78,8 +86,26 @@ export function figuresFor(manner: Manner, unit_bar = 0.1): Figures {
     leak: own(['mL/min', 1], ['in³/min', 2, ML_PER_CUBIC_INCH]),
     flow: own(['L/min', 2], ['gal/min', 3, L_PER_GALLON]),
     perPressure: own(['mL/bar', 0], ['in³/psi', 2, ML_PER_CUBIC_INCH / BAR_PER_PSI]),
+    sip: own(['mL', 1], ['in³', 2, ML_PER_CUBIC_INCH]),
     count: (value) => fixed(manner, value, 0),
     plain: (value, digits) => fixed(manner, value, digits),
+  };
+}
+
+/** One digit more than a pressure has. */
+function finePressure(manner: Manner): (bar: number) => string {
+  const { unit, one, digits } = scaleOf(manner.units, 'pressure');
+  return (bar) => `${fixed(manner, fromBar(bar) / one, digits + 1)} ${unit}`;
+}
+
+function slopeText(manner: Manner): (mmPerBar: number) => string {
+  const [girth, pressure] = [scaleOf(manner.units, 'girth'), scaleOf(manner.units, 'pressure')];
+  // mm/bar to the reader's units, three figures.
+  const factor = pressure.one / fromBar(1) / girth.one;
+  return (slope) => {
+    const value = slope * factor;
+    const digits = Math.max(0, 2 - Math.floor(Math.log10(Math.max(Math.abs(value), 1e-9))));
+    return `${fixed(manner, value, Math.min(digits, 6))} ${girth.unit}/${pressure.unit}`;
   };
 }
 

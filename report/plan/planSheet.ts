@@ -4,14 +4,19 @@ import { headGroups } from '@hoopwright/wire/record';
 import type { Manner } from '../figure/manner.ts';
 import { bare, type Figures, figuresFor, rangedText, unitOf } from './figures.ts';
 import { type Caution, cautionsIn, cautionsOf, type SheetPart } from './words/caution.ts';
-import { dangerText } from './words/danger.ts';
+import { dangerRow } from './words/danger.ts';
 import { catalogue } from './words/fill.ts';
 import { assumedText, limitReason, limitText, openText, remarkText, stopTexts } from './words/limit.ts';
-import { outsideTexts, stepName, stepText } from './words/step.ts';
-import { leakTexts, needRow, placeRow, targetTexts, waterTexts } from './words/target.ts';
+import { outsideTexts, stepBrief, stepName, stepText } from './words/step.ts';
+import { firstStepTexts, leakTexts, needRow, placeRow, targetTexts, waterTexts } from './words/target.ts';
 
 export type Block =
   | { readonly kind: 'lines'; readonly lines: readonly string[] }
+  /** A figure of its own in front of its sentence, so that the eye can run down them. */
+  | {
+      readonly kind: 'figures';
+      readonly rows: readonly { readonly figure: string; readonly text: string }[];
+    }
   | {
       readonly kind: 'table';
       readonly head: readonly string[];
@@ -32,12 +37,16 @@ export interface StepRow {
   readonly number: string;
   readonly name: string;
   readonly does: string;
+  /** For the card, where the pressure has its own column. */
+  readonly brief: string;
   readonly pressure: string;
   /** Change of every girth against its zero, in the order of `PlanSheet.girths`. */
   readonly changes: readonly string[];
   readonly litres: string;
   readonly strokes: string;
   readonly hold: string;
+  /** Places in `PlanSheet.girths` of those that must not be read in this step. */
+  readonly forbidden: readonly number[];
 }
 
 export interface PlanSheet {
@@ -50,12 +59,18 @@ export interface PlanSheet {
   readonly forecast: string;
   /** Why it is out of date; undefined while it is current. */
   readonly outOfDate?: string;
+  readonly roles: Plan['roles'];
   readonly girths: readonly string[];
   /** Place in `girths` of the one that grows most and is read from behind the wall. */
   readonly main: number;
+  /** Gauges that are read from behind the wall. */
+  readonly gauges: readonly string[];
   readonly units: { readonly pressure: string; readonly girth: string; readonly litres: string };
   readonly counts: 'strokes' | 'litres';
   readonly steps: readonly StepRow[];
+  /** Rule of the final hold, and each hold by its name. */
+  readonly holdRule: string;
+  readonly holds: readonly string[];
   readonly card: {
     readonly title: string;
     readonly stops: readonly string[];
@@ -77,6 +92,9 @@ const ENGLISH = {
   instruments: 'Instruments and what they can see',
   limits: 'Limits',
   water: 'Water',
+  'box zero': 'Every gauge is read with the vent open: that is its zero.',
+  'box count': 'Everybody is counted behind the wall.',
+  hold: 'hold {number}, {pressure}',
   draft: 'DRAFT, not frozen: not for test day',
   frozen: 'Revision {revision} “{name}”, frozen {date}',
   'tank changed': 'OUT OF DATE: the tank file has changed since this plan was made',
@@ -106,8 +124,12 @@ export function planSheet(given: Plan | FrozenPlan, { manner, outdated }: SheetO
     digest: frozen === undefined ? '' : headGroups(frozen.digest),
     forecast: forecastLine(plan),
     ...(outdated === undefined ? {} : { outOfDate: filled(outdated) }),
+    roles: plan.roles,
     girths,
     main: mainGirth(plan, girths),
+    gauges: plan.places
+      .filter((p) => p.reads === 'pressure' && p.from === 'behind the wall')
+      .map((p) => p.name),
     units: {
       pressure: unitOf(f.pressure(1)),
       girth: unitOf(f.girth(1)),
@@ -115,6 +137,10 @@ export function planSheet(given: Plan | FrozenPlan, { manner, outdated }: SheetO
     },
     counts: plan.water.stroke_mL === undefined ? 'litres' : 'strokes',
     steps: plan.steps.map((step) => stepRow(step, plan, f)),
+    holdRule: outsideTexts(plan, f)[2],
+    holds: plan.steps
+      .filter((s) => s.hold !== undefined)
+      .map((s) => filled('hold', { number: s.number, pressure: f.step(s.pressure_bar) })),
     card: {
       title: filled('card'),
       stops: stopTexts(plan, f),
@@ -157,11 +183,14 @@ function stepRow(step: Step, plan: Plan, f: Figures): StepRow {
     number: step.number,
     name: stepName(step.kind),
     does: stepText(step, plan, f),
+    brief: stepBrief(step, plan, f),
     pressure: bare(f.step(step.pressure_bar)),
-    changes: expected?.girths.map((g) => bareRange(f.girth, g.change_mm)) ?? [],
+    changes:
+      expected?.girths.map((g) => (step.reads.includes(g.name) ? bareRange(f.girth, g.change_mm) : '')) ?? [],
     litres: expected === undefined ? '' : bareRange(f.litres, expected.pumped_L),
     strokes: expected?.strokes === undefined ? '' : rangedText(f.count, expected.strokes),
     hold: hold === undefined ? '' : rangedText(f.minutes, hold.minutes),
+    forbidden: expected?.girths.flatMap((g, i) => (step.reads.includes(g.name) ? [] : [i])) ?? [],
   };
 }
 
@@ -189,7 +218,10 @@ function sectionsOf(plan: Plan, f: Figures, cautions: readonly Caution[]): Secti
       part: 'dangers',
       title: filled('dangers'),
       blocks: [
-        lines(plan.dangers.map((danger) => dangerText(danger, f, plan.target.pressure_bar))),
+        {
+          kind: 'figures',
+          rows: plan.dangers.map((danger) => dangerRow(danger, f, plan.target.pressure_bar)),
+        },
         said('dangers'),
       ],
     },
@@ -215,7 +247,7 @@ function sectionsOf(plan: Plan, f: Figures, cautions: readonly Caution[]): Secti
           head: ['reading', 'range needed', 'step needed', 'range', 'step', ''],
           rows: plan.instruments.map((need) => needRow(need, f)),
         },
-        lines(leakTexts(plan.leak, f)),
+        lines([...firstStepTexts(plan.firstStep, f), ...leakTexts(plan.leak, f)]),
       ],
     },
     {
@@ -239,7 +271,10 @@ function checklist(plan: Plan, cautions: readonly Caution[]): Section {
     part: 'checklist',
     title: filled('checklist'),
     blocks: [
-      { kind: 'boxes', items: [...known, ...plan.open.map(openText)] },
+      {
+        kind: 'boxes',
+        items: [...known, ...plan.open.map(openText), filled('box zero'), filled('box count')],
+      },
       { kind: 'lines', lines: plan.assumed.map(assumedText) },
     ],
   };

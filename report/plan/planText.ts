@@ -52,6 +52,8 @@ function blockLines(block: Block): string[] {
   switch (block.kind) {
     case 'lines':
       return [...block.lines];
+    case 'figures':
+      return block.rows.map((row) => row.text);
     case 'cautions':
       return block.cautions.map((caution) => caution.text);
     case 'boxes':

@@ -1,4 +1,5 @@
 /** The plan of the day as it crosses a boundary: human units in the key names, one value per key, no sentences. */
+import type { Danger } from './danger.ts';
 import type { Assumed, Open } from './setup/setUp.ts';
 import type { GirthMeans, Paper, ReadingPlace } from './setup/day.ts';
 
@@ -27,6 +28,7 @@ export interface Plan {
   /** Pressure up to which somebody may be at the tank, bar; 0: nobody, as long as there is any. */
   readonly approach_bar: number;
   readonly instruments: readonly Need[];
+  readonly firstStep: FirstStepSees;
   readonly leak: LeakSeen;
   readonly roles: { readonly director?: string; readonly pump?: string; readonly noteTaker?: string };
   readonly dangers: readonly Danger[];
@@ -180,6 +182,23 @@ export interface Need {
   readonly enough: boolean;
 }
 
+/** What the first step will tell, if all is as foreseen. */
+export interface FirstStepSees {
+  /** Trapped air as it will be found, with the range it will have. */
+  readonly air_L: Ranged;
+  readonly slopes: readonly {
+    readonly name: string;
+    readonly mm_per_bar: number;
+    /** Half of the 90 % range of (measured slope/model). */
+    readonly within_percent: number;
+    /** False: this reading is too blurred to check its girth in the first step. */
+    readonly tells: boolean;
+  }[];
+  /** Smallest loss told from none, valve shut at the last point for so many minutes. */
+  readonly loss_mL_per_min: number;
+  readonly minutes: number;
+}
+
 export interface LeakSeen {
   readonly minutes: number;
   /** Smallest loss that is told from none, mL/min. */
@@ -191,75 +210,6 @@ export interface LeakSeen {
   readonly rate_percent_per_h: number;
   /** What the wall takes up at the rate that ends the final hold, mL/min. */
   readonly uptake_mL_per_min: number;
-}
-
-export type Danger =
-  | {
-      readonly kind: 'energy';
-      readonly of: 'wall' | 'water';
-      readonly energy_J: number;
-      readonly volume_L?: number;
-    }
-  | {
-      readonly kind: 'energy';
-      readonly of: 'air';
-      readonly energy_J: number;
-      readonly filling_L: number;
-      readonly underPressure_L: number;
-      readonly perLitre_J: number;
-    }
-  | {
-      readonly kind: 'stand-off';
-      readonly edition: '2008' | 'later';
-      /** Air alone, as the method has it; and all the energy as if it were gas. */
-      readonly air: StandOffFigures;
-      readonly all: StandOffFigures;
-      readonly stated_m?: number;
-    }
-  | { readonly kind: 'plug'; readonly name: string; readonly diameter_mm: number; readonly force_kN: number }
-  | { readonly kind: 'hose'; readonly diameter_mm?: number; readonly force_kN?: number }
-  | { readonly kind: 'release'; readonly first?: string; readonly second?: string }
-  | {
-      readonly kind: 'relief';
-      readonly opens_bar?: number;
-      readonly over_percent?: number;
-      readonly flow_L_per_min?: number;
-      readonly pump_L_per_min?: number;
-    }
-  | {
-      readonly kind: 'mass';
-      readonly tank_kg: number;
-      readonly water_kg: number;
-      readonly all_kg: number;
-      readonly carries_kg?: number;
-    }
-  | {
-      readonly kind: 'collapse';
-      readonly pressure_bar?: number;
-      /** Over one atmosphere. */
-      readonly margin?: number;
-      readonly ventMustBeOpen: boolean;
-    }
-  | {
-      readonly kind: 'knuckle';
-      readonly head: 'top' | 'bottom';
-      readonly verdict: string;
-      readonly because: string;
-    }
-  | { readonly kind: 'water'; readonly chloride_ppm?: number; readonly limit_ppm: number }
-  | {
-      readonly kind: 'cold';
-      readonly site_C?: number;
-      readonly water_C: number;
-      readonly metalFrom_C: number;
-    };
-
-export interface StandOffFigures {
-  readonly energy_J: number;
-  readonly tnt_kg: number;
-  readonly byEnergy_m: number;
-  readonly distance_m: number;
-  readonly floorGoverns: boolean;
 }
 
 /** What the person should know besides, as a code. */

@@ -5,16 +5,18 @@ import { fromLitre, fromPercent, toBar } from '@hoopwright/core/units';
 import { forecastFile } from '../forecast/forecastFile.ts';
 import { canonical } from '../record/canonical.ts';
 import type { TankFile } from '../tank/format/tankFile.ts';
-import { dangersOf, METAL_FROM } from './dangers.ts';
-import { foresee, type ForesightOrders, type Foreseen } from './foresee.ts';
-import { leakSeen, needsOf, placesOf } from './instruments.ts';
-import { limitsOf, limitValue } from './limits.ts';
-import type { Danger, Limit, Plan, PlanRemark } from './plan.ts';
-import { type PlanRange, survive99 } from './range.ts';
+import { dangersOf, METAL_FROM } from './part/dangers.ts';
+import { firstStepSees } from './part/firstStep.ts';
+import { foresee, type ForesightOrders, type Foreseen } from './foresight/foresee.ts';
+import { leakSeen, needsOf, placesOf } from './part/instruments.ts';
+import { limitsOf, limitValue } from './part/limits.ts';
+import type { Danger } from './danger.ts';
+import type { Limit, Plan, PlanRemark } from './plan.ts';
+import { type PlanRange, survive99 } from './foresight/range.ts';
 import { type Refusal, refusedBurst, refusedForesight, refusedSetUp } from './refusals.ts';
 import { type SetUp, setUpOf } from './setup/setUp.ts';
-import { stepsOf } from './steps.ts';
-import { targetOf, waterOf } from './target.ts';
+import { stepsOf } from './part/steps.ts';
+import { targetOf, waterOf } from './part/target.ts';
 
 /** SHA-256 of the UTF-8 bytes of a text, 64 hex digits; handed in, as each machine has a well-kept one. */
 export type TextHash = (text: string) => string;
@@ -124,6 +126,7 @@ function assemble(base: Foundation, { stored, limits, leak }: Findings): Plan {
       leakLimit: (1e3 * limitValue(limits, 'leak_mL_per_min')) / 60,
       growthLimit: fromPercent(limitValue(limits, 'growthUnderPressure_percent')),
     }),
+    firstStep: firstStepSees(foreseen, setUp),
     leak,
     roles: setUp.roles,
     dangers,

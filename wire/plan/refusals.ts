@@ -2,8 +2,8 @@
 import type { Forecast } from '@hoopwright/core/stretch';
 import type { Duty, Tank } from '@hoopwright/core/tank';
 import { toBar, toLitre, toPercent } from '@hoopwright/core/units';
-import type { Foreseen } from './foresee.ts';
-import { uptakeAt } from './limits.ts';
+import type { Foreseen } from './foresight/foresee.ts';
+import { uptakeAt } from './part/limits.ts';
 import type { SetUp } from './setup/setUp.ts';
 
 export type Refusal =

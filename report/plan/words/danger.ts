@@ -88,6 +88,33 @@ export function dangerText(danger: Danger, f: Figures, target: number): string {
   }
 }
 
+/** The sentence, and the one figure of it that the eye looks for; empty where there is none. */
+export const dangerRow = (danger: Danger, f: Figures, target: number): { figure: string; text: string } => ({
+  figure: figureOf(danger, f),
+  text: dangerText(danger, f, target),
+});
+
+function figureOf(danger: Danger, f: Figures): string {
+  switch (danger.kind) {
+    case 'energy':
+      return f.energy(danger.energy_J);
+    case 'stand-off':
+      return f.distance(Math.max(danger.air.distance_m, danger.all.distance_m));
+    case 'plug':
+      return f.force(danger.force_kN);
+    case 'hose':
+      return danger.force_kN === undefined ? '' : f.force(danger.force_kN);
+    case 'relief':
+      return danger.opens_bar === undefined ? '' : f.pressure(danger.opens_bar);
+    case 'mass':
+      return f.mass(danger.all_kg);
+    case 'collapse':
+      return danger.pressure_bar === undefined ? '' : f.pressure(danger.pressure_bar);
+    default:
+      return '';
+  }
+}
+
 function energyText(danger: Of<'energy'>, f: Figures): string {
   const energy = f.energy(danger.energy_J);
   switch (danger.of) {

@@ -19,6 +19,20 @@ const ENGLISH = {
   release: 'Release slowly to zero, from behind the wall. Read all.',
   drain: 'Open the top vent. Drain from below. Dry.',
 
+  'brief fill': 'from below, vent open; stand 15 min, top up, shut the vent',
+  'brief seat': 'every girth to zero',
+  'brief first step': 'read all',
+  'brief first step last': 'read all; valve shut {minutes}, read again; judge the first step',
+  'brief approach': 'hold 5 min; only now read at the tank',
+  'brief rise': 'stop, read all',
+  'brief rise to target': 'the stretch pressure: read all',
+  'brief hold open': '{minutes}, valve open: keep the pressure',
+  'brief hold shut': '{minutes}, valve shut: keep the water',
+  'brief final hold': 'until under 0.1 %/h; expected {minutes}',
+  'brief final hold long': 'until under 0.1 %/h, at most {minutes}: not expected to settle',
+  'brief release': 'slowly, from behind the wall; read all',
+  'brief drain': 'TOP VENT FIRST; then drain from below, dry',
+
   'name fill': 'fill',
   'name seat': 'seat',
   'name first step': 'first step',
@@ -45,42 +59,39 @@ const filled = catalogue(ENGLISH);
 
 export const stepName = (kind: StepKind): string => filled(`name ${kind}`);
 
-/** @param plan for what only the last point of a row or the target itself says */
-export function stepText(step: Step, plan: Plan, f: Figures): string {
-  const pressure = f.step(step.pressure_bar);
-  switch (step.kind) {
-    case 'fill':
-    case 'release':
-    case 'drain':
-      return filled(step.kind);
-    case 'seat':
-    case 'approach':
-      return filled(step.kind, { pressure });
+/** What is done, in a sentence. */
+export const stepText = (step: Step, plan: Plan, f: Figures): string =>
+  filled(manyOf(step, plan), { pressure: f.step(step.pressure_bar), minutes: minutesOf(step, f) });
+
+/** The same for the card, where the pressure stands in its own column. */
+export const stepBrief = (step: Step, plan: Plan, f: Figures): string =>
+  filled(`brief ${manyOf(step, plan)}`, { minutes: minutesOf(step, f) });
+
+/** Which sentence of its kind a step has. */
+function manyOf(step: Step, plan: Plan) {
+  const { kind, hold } = step;
+  switch (kind) {
     case 'first step':
-      return isLastPoint(step, plan)
-        ? filled('first step last', { pressure, minutes: f.minutes(FIRST_LEAK_MINUTES) })
-        : filled('first step', { pressure });
+      return isLastPoint(step, plan) ? 'first step last' : kind;
     case 'rise':
-      return filled(step.pressure_bar >= plan.target.pressure_bar ? 'rise to target' : 'rise', { pressure });
+      return step.pressure_bar >= plan.target.pressure_bar ? 'rise to target' : kind;
     case 'hold':
+      return hold?.valve === 'shut' ? 'hold shut' : 'hold open';
     case 'final hold':
-      return holdText(step, f);
+      return hold?.settles === false ? 'final hold long' : kind;
+    default:
+      return kind;
   }
 }
+
+const minutesOf = (step: Step, f: Figures): string =>
+  step.hold === undefined ? f.minutes(FIRST_LEAK_MINUTES) : rangedText(f.minutes, step.hold.minutes);
 
 /** Time for the first leak figure: common practice, no source. */
 const FIRST_LEAK_MINUTES = 5;
 
 const isLastPoint = (step: Step, plan: Plan): boolean =>
-  plan.steps.filter((one) => one.kind === 'first step').at(-1) === step;
-
-function holdText({ kind, hold }: Step, f: Figures): string {
-  if (hold === undefined) throw new Error('a hold has a length');
-  const minutes = rangedText(f.minutes, hold.minutes);
-  if (kind === 'final hold')
-    return filled(hold.settles === false ? 'final hold long' : 'final hold', { minutes });
-  return filled(hold.valve === 'open' ? 'hold open' : 'hold shut', { minutes });
-}
+  plan.steps.filter((one) => one.kind === 'first step').at(-1)?.number === step.number;
 
 /** What to do when a reading is not as foreseen: the rules that stand on the card. */
 export function outsideTexts(plan: Plan, f: Figures): string[] {

@@ -1,5 +1,5 @@
 /** The target and its water, in sentences. */
-import type { LeakSeen, Model, Need, Place, PlanWater, Target } from '@hoopwright/wire/plan';
+import type { FirstStepSees, LeakSeen, Model, Need, Place, PlanWater, Target } from '@hoopwright/wire/plan';
 import { type Figures, rangedText } from '../figures.ts';
 import { catalogue } from './fill.ts';
 
@@ -28,6 +28,11 @@ const ENGLISH = {
   'per bar': 'Far below yield: wall {growth}, water {compression}, air {air}.',
   time: 'Time at the pump without the holds: {minutes} at {flow}.',
   'time none': 'What the pump gives is not stated: no time and no strokes.',
+  'first air':
+    'First step: air as foreseen would be found as {air}; the valve shut for {minutes} shows a loss of {loss} or more.',
+  'first slope': '{name}: {slope} far below yield, known in the first step to ±{within} %.',
+  'first blind':
+    '{name}: {slope} far below yield, known in the first step to ±{within} % only: too blurred to check it there.',
   'leak shut':
     'Smallest loss that these instruments tell from none in {minutes}, valve shut: {shut}; valve open: {open}. Blurred most by {by}.',
   rate: 'Growth rate over the last half hour of the final hold: known to ±{rate} %/h. At 0.1 %/h the wall takes up {uptake}.',
@@ -92,7 +97,7 @@ export function waterTexts(water: PlanWater, f: Figures): string[] {
       ? []
       : [
           filled('strokes', {
-            stroke: f.litres(water.stroke_mL / 1e3),
+            stroke: f.sip(water.stroke_mL),
             strokes: rangedText(f.count, water.strokes),
           }),
         ]),
@@ -107,6 +112,23 @@ export function waterTexts(water: PlanWater, f: Figures): string[] {
           minutes: rangedText(f.minutes, water.pumping_min),
           flow: f.flow(water.flow_L_per_min),
         }),
+  ];
+}
+
+export function firstStepTexts(first: FirstStepSees, f: Figures): string[] {
+  return [
+    filled('first air', {
+      air: rangedText(f.litres, first.air_L),
+      minutes: f.minutes(first.minutes),
+      loss: f.leak(first.loss_mL_per_min),
+    }),
+    ...first.slopes.map(({ name, mm_per_bar, within_percent, tells }) =>
+      filled(tells ? 'first slope' : 'first blind', {
+        name,
+        slope: f.slope(mm_per_bar),
+        within: f.plain(within_percent, 0),
+      }),
+    ),
   ];
 }
 
@@ -144,11 +166,11 @@ export function needRow(need: Need, f: Figures): string[] {
     if (value === undefined) return '–';
     switch (need.unit) {
       case 'bar':
-        return f.pressure(value);
+        return value < 1 ? f.fine(value) : f.pressure(value);
       case 'mm':
-        return f.girth(value);
+        return value < 1 ? f.wall(value) : f.girth(value);
       case 'mL':
-        return f.litres(value / 1e3);
+        return f.sip(value);
       case 'K':
         return `${f.plain(value, 2)} K`;
     }

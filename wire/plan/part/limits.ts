@@ -1,11 +1,11 @@
 /** Limits of the day: what the program would set, and what the team has set instead, with name and reason. */
 import { trappedAirEnergy } from '@hoopwright/core/stretch';
 import { fromBar, fromPercent, toBar, toPercent } from '@hoopwright/core/units';
-import type { Foreseen } from './foresee.ts';
+import type { Foreseen } from '../foresight/foresee.ts';
 import { volumePerGrowth } from './instruments.ts';
-import type { LeakSeen, Limit, LimitKey } from './plan.ts';
-import { arrivalKey, marksOf } from './range.ts';
-import type { SetUp } from './setup/setUp.ts';
+import type { LeakSeen, Limit, LimitKey } from '../plan.ts';
+import { arrivalKey, marksOf } from '../foresight/range.ts';
+import type { SetUp } from '../setup/setUp.ts';
 
 export interface LimitGivens {
   readonly foreseen: Foreseen;

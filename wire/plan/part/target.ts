@@ -2,8 +2,8 @@
 import { airCompliance, type Forecast, waterCompliance } from '@hoopwright/core/stretch';
 import type { Duty, Tank } from '@hoopwright/core/tank';
 import { toBar, toLitre, toPercent } from '@hoopwright/core/units';
-import type { Foreseen } from './foresee.ts';
-import type { Model, PlanWater, Shares, Target } from './plan.ts';
+import type { Foreseen } from '../foresight/foresee.ts';
+import type { Model, PlanWater, Shares, Target } from '../plan.ts';
 import {
   arrivalKey,
   heldKey,
@@ -13,8 +13,8 @@ import {
   pumpingTime,
   ranged,
   survive99,
-} from './range.ts';
-import type { SetUp } from './setup/setUp.ts';
+} from '../foresight/range.ts';
+import type { SetUp } from '../setup/setUp.ts';
 
 export interface TargetGivens {
   readonly tank: Tank;

@@ -2,7 +2,7 @@
 import { type Datum, type Forecast, type Moment, type Pumped, pumpedFor } from '@hoopwright/core/stretch';
 import { finalMoments, type Foreseen } from './foresee.ts';
 import type { Ladder } from './ladder.ts';
-import type { Ranged } from './plan.ts';
+import type { Ranged } from '../plan.ts';
 
 /** Something foreseen: an arrival, the end of a hold, what is left. */
 export type MarkKey = string;
@@ -44,6 +44,8 @@ export interface PlanRange {
 export const arrivalKey = (pressure: number): MarkKey => `at ${pressure}`;
 export const heldKey = (pressure: number): MarkKey => `held ${pressure}`;
 export const LEFT_KEY: MarkKey = 'left';
+/** Come down from another mark to the approach pressure. */
+export const downKey = (from: MarkKey): MarkKey => `down from ${from}`;
 
 /** What is foreseen by key: arrivals, ends of holds, and what is left. */
 export function marksOf({ ladder, forecast, rest }: Foreseen): ReadonlyMap<MarkKey, MarkFigures> {
@@ -56,7 +58,36 @@ export function marksOf({ ladder, forecast, rest }: Foreseen): ReadonlyMap<MarkK
   }
   marks.set(heldKey(ladder.target), endOfRest(forecast, rest.time));
   if (forecast.released !== undefined) marks.set(LEFT_KEY, figuresOf(forecast.released.left));
+  if (ladder.approach > 0) comeDown(marks, { ladder, forecast });
   return marks;
+}
+
+/** Marks from which the tank is let down to the approach pressure, so that somebody can read at it. */
+export const downFrom = ({ first, holds, target }: Ladder): MarkKey[] => [
+  arrivalKey(first[2]),
+  ...holds.slice(0, 1).map((h) => heldKey(h.pressure)),
+  heldKey(target),
+];
+
+function comeDown(
+  marks: Map<MarkKey, MarkFigures>,
+  { ladder, forecast }: Pick<Foreseen, 'ladder' | 'forecast'>,
+): void {
+  const [low, high] = [ladder.first[0], ladder.first[2]].map((p) => marks.get(arrivalKey(p)));
+  if (low === undefined || high === undefined) throw new Error('the first step has no points');
+  const slopes = slopesBetween(low, high);
+  for (const key of downFrom(ladder)) {
+    const from = marks.get(key);
+    if (from !== undefined) marks.set(downKey(key), letDown(forecast.datum, from, ladder.approach, slopes));
+  }
+}
+
+export function slopesBetween(low: MarkFigures, high: MarkFigures): ElasticSlopes {
+  const rise = high.pressure - low.pressure;
+  return {
+    growth: (high.growth - low.growth) / rise,
+    girths: high.girths.map((girth, i) => (girth - low.girths[i]) / rise),
+  };
 }
 
 const near = (moment: Moment, pressure: number): boolean =>
@@ -111,6 +142,39 @@ function between(datum: Datum, a: MarkFigures, b: MarkFigures, f: number): MarkF
     girths: mixed(a.girths, b.girths),
     growths: mixed(a.growths, b.growths),
     largest: mix(a.largest, b.largest),
+  };
+}
+
+/** Slopes while everything is elastic. */
+export interface ElasticSlopes {
+  /** mm³/MPa. */
+  readonly growth: number;
+  /** mm/MPa, in the order of the tank's girths. */
+  readonly girths: readonly number[];
+}
+
+/**
+ * The tank let down to a lower pressure: elastic, by the slopes it had when new. A grown tank is wider and thinner: its
+ * girth springs 1 + 3 g as far, its room 1 + 4 g (r²/t and V r/t, plane strain, to first order in the growth g).
+ */
+export function letDown(
+  datum: Datum,
+  from: MarkFigures,
+  pressure: number,
+  slopes: ElasticSlopes,
+): MarkFigures {
+  const fall = from.pressure - pressure;
+  const growth = from.growth - fall * slopes.growth * (1 + 4 * from.largest);
+  const girths = from.girths.map((girth, i) => girth - fall * slopes.girths[i] * (1 + 3 * from.growths[i]));
+  const growths = girths.map((girth, i) => (girth / from.girths[i]) * (1 + from.growths[i]) - 1);
+  const spring = fall * slopes.girths[0] * (1 + 3 * from.largest);
+  return {
+    pressure,
+    growth,
+    pumped: pumpedFor(datum, growth, pressure),
+    girths,
+    growths,
+    largest: from.largest - spring / from.girths[0],
   };
 }
 

@@ -1,9 +1,11 @@
 /** The steps of the day in their order, each with what the readings should be at its end. */
 import { toBar, toLitre, toPercent } from '@hoopwright/core/units';
-import type { Foreseen } from './foresee.ts';
-import type { Expected, Ranged, Step, StepKind } from './plan.ts';
+import type { Foreseen } from '../foresight/foresee.ts';
+import type { Expected, Ranged, Step, StepKind } from '../plan.ts';
+import type { Ladder } from '../foresight/ladder.ts';
 import {
   arrivalKey,
+  downKey,
   type Draw,
   heldKey,
   LEFT_KEY,
@@ -12,8 +14,8 @@ import {
   marksOf,
   type PlanRange,
   ranged,
-} from './range.ts';
-import type { SetUp } from './setup/setUp.ts';
+} from '../foresight/range.ts';
+import type { SetUp } from '../setup/setUp.ts';
 
 export interface StepGivens {
   readonly foreseen: Foreseen;
@@ -46,18 +48,18 @@ function draftsOf({ foreseen, setUp, range }: StepGivens): Draft[] {
     rest.time / 60,
     (range?.draws ?? []).map((d) => d.rest / 60),
   );
-  const atTank = setUp.readings.some((r) => r.from === 'at the tank');
-  const approach: Draft[] = atTank ? [{ kind: 'approach', pressure: setUp.approach }] : [];
+  const [first0, afterHold, final] = approachSteps(ladder, setUp);
   return [
     { kind: 'fill', pressure: 0 },
     { kind: 'seat', pressure: seat, mark: arrivalKey(seat) },
     ...first.map((p): Draft => ({ kind: 'first step', pressure: p, mark: arrivalKey(p) })),
-    ...approach,
+    ...first0,
     ...climb.flatMap(({ p, hold }): Draft[] => {
       const rise: Draft = { kind: 'rise', pressure: p, mark: arrivalKey(p) };
       if (hold === undefined) return [rise];
       const held = { minutes: { value: hold.time / 60 }, valve: hold.valve };
-      return [rise, { kind: 'hold', pressure: p, mark: heldKey(p), hold: held }];
+      const down = hold === ladder.holds[0] ? afterHold : [];
+      return [rise, { kind: 'hold', pressure: p, mark: heldKey(p), hold: held }, ...down];
     }),
     { kind: 'rise', pressure: ladder.target, mark: arrivalKey(ladder.target) },
     {
@@ -66,9 +68,23 @@ function draftsOf({ foreseen, setUp, range }: StepGivens): Draft[] {
       mark: heldKey(ladder.target),
       hold: { minutes, valve: 'open', settles: rest.settled },
     },
-    ...approach,
+    ...final,
     { kind: 'release', pressure: 0, mark: LEFT_KEY },
     { kind: 'drain', pressure: 0 },
+  ];
+}
+
+/** After the first step, after the first hold, after the final hold: none where nothing is read at the tank. */
+function approachSteps(ladder: Ladder, setUp: SetUp): [Draft[], Draft[], Draft[]] {
+  if (ladder.approach <= 0 || !setUp.readings.some((r) => r.from === 'at the tank')) return [[], [], []];
+  const down = (from: MarkKey): Draft[] => [
+    { kind: 'approach', pressure: ladder.approach, mark: downKey(from) },
+  ];
+  const [hold] = ladder.holds;
+  return [
+    down(arrivalKey(ladder.first[2])),
+    hold === undefined ? [] : down(heldKey(hold.pressure)),
+    down(heldKey(ladder.target)),
   ];
 }
 
@@ -95,7 +111,8 @@ class Sheet {
   readonly marks: ReadonlyMap<MarkKey, MarkFigures>;
   readonly names: readonly string[];
   readonly draws: readonly Draw[];
-  readonly seatKey: MarkKey;
+  /** Where each girth has its zero: seated, or come down to for those read at the tank. */
+  readonly zeroKeys: readonly MarkKey[];
   readonly setUp: SetUp;
   before = 0;
 
@@ -103,7 +120,13 @@ class Sheet {
     this.marks = marksOf(foreseen);
     this.names = foreseen.forecast.datum.solver.shell.tank.girths.map((g) => g.name);
     this.draws = range?.draws ?? [];
-    this.seatKey = arrivalKey(foreseen.ladder.first[0]);
+    const { ladder } = foreseen;
+    const near = setUp.readings
+      .filter((r) => r.from === 'at the tank' && ladder.approach > 0)
+      .map((r) => r.girth);
+    this.zeroKeys = this.names.map((name) =>
+      near.includes(name) ? downKey(arrivalKey(ladder.first[2])) : arrivalKey(ladder.first[0]),
+    );
     this.setUp = setUp;
   }
 
@@ -143,7 +166,8 @@ class Sheet {
 
   girth(key: MarkKey, i: number): Omit<Expected['girths'][number], 'name'> {
     const here = this.at(key);
-    const zero = this.at(this.seatKey).girths[i];
+    const zeroKey = this.zeroKeys[i];
+    const zero = this.at(zeroKey).girths[i];
     const draws = this.draws.map(({ marks }) => marks[key]);
     return {
       girth_mm: ranged(
@@ -152,7 +176,7 @@ class Sheet {
       ),
       change_mm: ranged(
         here.girths[i] - zero,
-        this.draws.map(({ marks }) => marks[key].girths[i] - marks[this.seatKey].girths[i]),
+        this.draws.map(({ marks }) => marks[key].girths[i] - marks[zeroKey].girths[i]),
       ),
       growth_percent: ranged(
         toPercent(here.growths[i]),

@@ -11,9 +11,9 @@ import {
 import { flowOf, type Steel } from '@hoopwright/core/steel';
 import { knuckleVerdict, type Head, type Tank } from '@hoopwright/core/tank';
 import { toBar, toKilogram, toLitre } from '@hoopwright/core/units';
-import type { Foreseen } from './foresee.ts';
-import type { Danger, StandOffFigures } from './plan.ts';
-import type { SetUp } from './setup/setUp.ts';
+import type { Foreseen } from '../foresight/foresee.ts';
+import type { Danger, StandOffFigures } from '../danger.ts';
+import type { SetUp } from '../setup/setUp.ts';
 
 export interface DangerGivens {
   readonly tank: Tank;

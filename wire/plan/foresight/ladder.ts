@@ -13,6 +13,8 @@ export interface Ladder {
   /** Holds under the target, rising; one of them near a quarter of the growth. */
   readonly holds: readonly Hold[];
   readonly target: number;
+  /** Where readings at the tank are taken, come down to from above; 0: none are. */
+  readonly approach: number;
 }
 
 /** Shares of the growth on arrival at which the pump stops for a reading. About a dozen rows fill a log sheet. */
@@ -51,6 +53,8 @@ export function ladderFor(way: Forecast, { target, approach, holds }: LadderOrde
     first,
     holds: below,
     target,
+    // Come down to from above: never over the first step.
+    approach: Math.min(approach, first[1]),
     stops: stopsFor(way, { first, below, target, unit, round }),
   };
 }

@@ -8,10 +8,10 @@ import {
   warmingSurplus,
 } from '@hoopwright/core/stretch';
 import { fromPercent, toBar } from '@hoopwright/core/units';
-import type { Foreseen } from './foresee.ts';
-import type { LeakSeen, Need, Place } from './plan.ts';
-import { arrivalKey, heldKey, marksOf } from './range.ts';
-import type { GirthReading, SetUp } from './setup/setUp.ts';
+import type { Foreseen } from '../foresight/foresee.ts';
+import type { LeakSeen, Need, Place } from '../plan.ts';
+import { arrivalKey, heldKey, marksOf } from '../foresight/range.ts';
+import type { GirthReading, SetUp } from '../setup/setUp.ts';
 
 export function placesOf(setUp: SetUp, target: number): Place[] {
   const upTo = (from: Place['from']): number => toBar(from === 'at the tank' ? setUp.approach : target);
