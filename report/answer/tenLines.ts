@@ -49,7 +49,7 @@ function barrelWall({ courses }: Tank, manner: Manner): string {
   return least === most ? least : sentence(manner, 'wallRange', { least, most });
 }
 
-const LAWS: Readonly<Record<FlowLaw['law'], Key>> = {
+const LAWS = {
   swift: 'lawSwift',
   voce: 'lawVoce',
   ludwik: 'lawLudwik',
@@ -57,11 +57,11 @@ const LAWS: Readonly<Record<FlowLaw['law'], Key>> = {
   hollomon: 'lawHollomon',
   'two-slope': 'lawTwoSlope',
   points: 'lawPoints',
-};
+} as const satisfies Record<FlowLaw['law'], Key>;
 
 function steelLine({ firstYield, barrelYield }: Forecast, tank: Tank, manner: Manner): string {
   const { steel } = tank.courses.reduce((a, b) => (b.length > a.length ? b : a));
-  const law = sentence(manner, LAWS[steel.flow.law] as 'lawSwift');
+  const law = sentence(manner, LAWS[steel.flow.law]);
   const strain = sayStated(manner, 'strain', 0.002);
   return [
     steel.grade === undefined

@@ -15,7 +15,7 @@ const desk: Desk = {
   out: (text) => process.stdout.write(text),
   err: (text) => process.stderr.write(text),
   seconds: () => performance.now() / 1000,
-  terminal: process.stderr.isTTY === true && process.env['NO_COLOR'] === undefined,
+  terminal: process.stderr.isTTY && process.env['NO_COLOR'] === undefined,
 };
 
 // A closed pipe (| head) is no fault of ours.

@@ -3,8 +3,8 @@ import type { Desk } from './desk.ts';
 
 export interface Progress {
   /** Called with a fraction done; never asks to stop. */
-  show(fraction: number): boolean;
-  clear(): void;
+  readonly show: (fraction: number) => boolean;
+  readonly clear: () => void;
 }
 
 export function progressLine(desk: Desk, what: string): Progress {

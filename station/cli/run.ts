@@ -6,6 +6,7 @@ import { demoCommand } from './demo.ts';
 import { forecastCommand } from './forecast.ts';
 import { planCommand } from './plan.ts';
 import { schemaCommand } from './schema.ts';
+import { serveCommand } from './serve.ts';
 import { steelCommand } from './steel.ts';
 import { verifyCommand } from './verify.ts';
 
@@ -40,6 +41,7 @@ function programFor(desk: Desk, end: (code: number) => void): Command {
   schemaCommand(program, desk);
   verifyCommand(program, desk, end);
   demoCommand(program, desk, end);
+  serveCommand(program, desk, end);
   for (const command of program.commands) {
     command
       .exitOverride()

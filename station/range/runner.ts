@@ -1,4 +1,5 @@
 /** Many shell solutions: in threads where the bundle of the worker is at hand, else here, one after the other. */
+import { setMaxListeners } from 'node:events';
 import { existsSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
@@ -22,17 +23,18 @@ export function openRunner(threads = availableParallelism()): {
 } {
   if (!existsSync(fileURLToPath(ENTRY))) return { run: here, close: async () => {} };
   const pool = new Tinypool({ filename: ENTRY.href, minThreads: threads, maxThreads: threads });
-  const run: ShellRunner = (messages, { done, signal }) =>
-    Promise.all(
+  const run: ShellRunner = (messages, { done, signal }) => {
+    // Every solution that waits listens to the one signal.
+    if (signal !== undefined) setMaxListeners(messages.length + 1, signal);
+    return Promise.all(
       messages.map(async (message) => {
-        const result = (await pool.run(message, {
-          name: 'answerShell',
-          ...(signal === undefined ? {} : { signal }),
-        })) as ShellRun;
+        const options = { name: 'answerShell', ...(signal === undefined ? {} : { signal }) };
+        const result: ShellRun = await pool.run(message, options);
         done?.();
         return result;
       }),
     );
+  };
   return { run, close: () => pool.destroy() };
 }
 

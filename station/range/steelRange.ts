@@ -11,6 +11,7 @@ import { stretchPressure, type Tank } from '@hoopwright/core/tank';
 import { type CouponFiles, evidenceOf, type EvidenceRead, hasSteelEvidence } from '@hoopwright/wire/evidence';
 import type { ParsedTank } from '@hoopwright/wire/tank';
 import { EVIDENCE_WORDS } from './words.ts';
+import type { Keeper, Kept } from './keeper.ts';
 import type { ShellRunner } from './runner.ts';
 
 type GoodTank = Extract<ParsedTank, { ok: true }>;
@@ -51,28 +52,43 @@ export async function steelRange(
   given: GoodTank,
   files: CouponFiles,
   run: ShellRunner,
-  options: RangeWatch & { readonly target?: number } = {},
+  options: RangeWatch & { readonly target?: number; readonly keeper?: Keeper } = {},
 ): Promise<SteelRange | undefined> {
   const steel = steelOf(given, files);
   const { duty } = given;
   const target = options.target ?? (duty === undefined ? undefined : stretchPressure(duty));
   if (steel === undefined || target === undefined) return steel;
   const plate = plateOf(given.tank);
-  const draws = steel.belief.draws.slice(0, RUNS);
+  const key = JSON.stringify([given.tank, target]);
+  const kept = options.keeper?.serving(key, steel.belief.draws);
+  const runs =
+    kept ?? (await solved(given.tank, plate, steel.belief.draws.slice(0, RUNS), { run, target, options }));
+  if (kept === undefined) options.keeper?.keep(key, runs);
+  const quick = fitQuickTank(given.tank, plate, runs);
+  return { ...steel, stretch: stretchRange(quick, steel.belief.draws, { target, duty, seed: SEED }) };
+}
+
+interface Solving {
+  readonly run: ShellRunner;
+  readonly target: number;
+  readonly options: RangeWatch;
+}
+
+async function solved(
+  tank: Tank,
+  plate: Steel,
+  draws: readonly SteelDraw[],
+  { run, target, options }: Solving,
+): Promise<Kept[]> {
   let done = 0;
   const runs = await run(
-    draws.map((draw) => ({ tank: given.tank, plate, draw, target })),
+    draws.map((draw) => ({ tank, plate, draw, target })),
     {
-      done: () => options.progress?.(++done / RUNS),
+      done: () => options.progress?.(++done / draws.length),
       ...(options.signal === undefined ? {} : { signal: options.signal }),
     },
   );
-  const quick = fitQuickTank(
-    given.tank,
-    plate,
-    runs.map((one, i) => ({ draw: draws[i], run: one })),
-  );
-  return { ...steel, stretch: stretchRange(quick, steel.belief.draws, { target, duty, seed: SEED }) };
+  return runs.map((one, i) => ({ draw: draws[i], run: one }));
 }
 
 /** Shell solutions: those that are fitted, and half as many held back to measure the error. */

@@ -1,5 +1,6 @@
 /** The whole server as one function from request to answer; it runs in memory as well as behind a socket. */
 import { Hono, type MiddlewareHandler } from 'hono';
+import type { Ranger } from '../range/ranger.ts';
 import type { Store } from '../store/store.ts';
 import { accessCheck, whoAsks } from './gate/access.ts';
 import { failed, missing } from './answer.ts';
@@ -14,6 +15,7 @@ import { changesRoutes } from './routes/changes.ts';
 import { entranceRoutes, tokenRoutes } from './routes/entrance.ts';
 import { forecastRoutes } from './routes/forecast.ts';
 import { type CheckFile, isJson, projectRoutes } from './routes/projects.ts';
+import { rangeRoutes } from './routes/range.ts';
 import { versionRoutes } from './routes/versions.ts';
 
 export interface AppParts {
@@ -24,6 +26,7 @@ export interface AppParts {
   readonly addresses: readonly string[];
   readonly page?: Page;
   readonly pool?: Pool;
+  readonly ranger?: Ranger;
   /** What is wrong with a tank file's text; absent: only that it is no JSON. */
   readonly check?: CheckFile;
   readonly rates?: Rates;
@@ -53,7 +56,7 @@ const fresh: MiddlewareHandler<Env> = async (c, next) => {
   if (!c.res.headers.has('Cache-Control')) c.res.headers.set('Cache-Control', 'no-store');
 };
 
-const apiOf = ({ store, addresses, pool, check = isJson, ...parts }: AppParts): Hono<Env> => {
+const apiOf = ({ store, addresses, pool, ranger, check = isJson, ...parts }: AppParts): Hono<Env> => {
   const { projects, attachments, tokens, changes } = store;
   const api = new Hono<Env>()
     .get('/health', (c) =>
@@ -65,5 +68,6 @@ const apiOf = ({ store, addresses, pool, check = isJson, ...parts }: AppParts): 
     .route('/projects', projectRoutes(store, check))
     .route('/projects', versionRoutes(projects, check))
     .route('/projects', attachmentRoutes(attachments, projects));
+  if (ranger) api.route('/range', rangeRoutes(ranger, attachments));
   return pool ? api.route('/forecast', forecastRoutes(pool)) : api;
 };

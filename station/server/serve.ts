@@ -5,6 +5,7 @@ import { performance } from 'node:perf_hooks';
 import { type Server, createServer } from 'node:http';
 import { getRequestListener } from '@hono/node-server';
 import type { Hono } from 'hono';
+import type { Ranger } from '../range/ranger.ts';
 import type { Store } from '../store/store.ts';
 import { makeApp } from './app.ts';
 import type { Env } from './env.ts';
@@ -22,6 +23,7 @@ export interface ServeOptions {
   /** The built page; absent or not there: the server says that the page is not built. */
   readonly webDir?: string;
   readonly pool?: Pool;
+  readonly ranger?: Ranger;
   readonly check?: CheckFile;
   /** Told of mistakes of the program, never of secrets. */
   readonly log: (error: unknown) => void;
@@ -39,7 +41,7 @@ export interface Serving {
 
 /** Rejects with a sentence where the port is taken or must not be used. */
 export const serve = async (options: ServeOptions): Promise<Serving> => {
-  const { store, port: asked, host = '127.0.0.1', webDir, pool, check, log } = options;
+  const { store, port: asked, host = '127.0.0.1', webDir, pool, ranger, check, log } = options;
   const page = webDir !== undefined && existsSync(webDir) ? readPage(webDir) : new Map();
   const closing = new AbortController();
   let app: Hono<Env> | undefined;
@@ -59,6 +61,7 @@ export const serve = async (options: ServeOptions): Promise<Serving> => {
     later,
     closing: closing.signal,
     ...(pool ? { pool } : {}),
+    ...(ranger ? { ranger } : {}),
     ...(check ? { check } : {}),
   });
   const own = isOwnHost(host) || host === '0.0.0.0' || host === '::' ? 'localhost' : host;
