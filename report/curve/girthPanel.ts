@@ -1,13 +1,14 @@
 /** Left panel: pressure against growth of girth. */
 import { saySigned, say } from '../figure/figure.ts';
 import type { Manner } from '../figure/manner.ts';
-import { lettering, type Mark, SMALL } from '../sheet/mark.ts';
+import { lettering, type Mark, SMALL, type Text } from '../sheet/mark.ts';
 import { sentenceRuns } from '../sheet/runs.ts';
 import { endLabels } from './endLabels.ts';
+import { settle } from '../sheet/settle.ts';
 import { sentence } from '../words/sentence.ts';
 import { type Ceiling, ceilingMarks } from './ceiling.ts';
 import { bandMarks, type Ranges } from './band.ts';
-import { levelLines, levelsOf, levelWords } from './level.ts';
+import { levelLines, levelPlaces, levelsOf } from './level.ts';
 import { axisMarks, clipped, lineOn, onPanel, type Panel, xOf } from './panel.ts';
 import {
   type Branches,
@@ -18,6 +19,7 @@ import {
   holdsOf,
   placesOf,
 } from './path.ts';
+import { type Labelled, labelledPoint, together } from './pointLabel.ts';
 
 /** What is drawn: the forecast, the names of its girths, its range where there is one. */
 export interface GirthChart {
@@ -30,24 +32,33 @@ export function girthMarks(panel: Panel, chart: GirthChart, ceiling: Ceiling, ma
   const { forecast, ranges } = chart;
   const branches = branchesOf(forecast);
   const levels = levelsOf(forecast, manner);
+  const points = pointLabels(panel, forecast, manner);
+  const holds = holdLabels(panel, branches, manner);
+  const edge = ceilingMarks(panel, ceiling, recoveryOf(forecast), manner);
+  const words = levelPlaces(
+    panel,
+    levels.filter(({ of }) => of !== 'stretch pressure'),
+    ({ pressure }) => {
+      const x = besideCurve(panel, branches, pressure);
+      return [0, 130, 160, 180, 200, 220, 260, 300].map((aside) => x + aside);
+    },
+  );
   return [
     ...axisMarks(panel, {
       x: sentence(manner, 'axisGrowth', { unit: panel.x.unit }),
       y: sentence(manner, 'axisPressure', { unit: panel.y.unit }),
     }),
-    ...ceilingMarks(panel, ceiling, recoveryOf(forecast), manner),
+    ...edge,
     ...levelLines(panel, levels),
     ...(ranges === undefined ? [] : bandMarks(panel, ranges.growth)),
     ...girthLines(panel, chart, branches, manner),
-    ...levelWords(
-      panel,
-      levels.filter(({ of }) => of !== 'stretch pressure'),
-      ({ pressure }) => besideCurve(panel, branches, pressure),
-    ),
-    ...holdMarks(panel, branches, manner),
-    ...pointMarks(panel, forecast, manner),
+    ...points.marks,
+    ...holds.marks,
+    ...settle([...points.places, ...holds.places, ...words], panel, wordsOfCeiling(edge)),
   ];
 }
+
+const wordsOfCeiling = (marks: readonly Mark[]): Text[] => marks.filter((mark) => mark.kind === 'text');
 
 /** Growth that comes back for each MPa that is let out: of the release, or of the first elastic step. */
 function recoveryOf({ path, held, arrived, released }: CurveForecast): number {
@@ -98,61 +109,64 @@ function girthLines(
   ].filter((mark) => mark !== undefined);
 }
 
-/** Holds: an end mark at both ends and how long, how much. */
-function holdMarks(panel: Panel, { up }: Branches, manner: Manner): Mark[] {
-  return holdsOf(up).flatMap(({ from, to }): Mark[] => {
-    const ends = [from, to].map((m) => onPanel(panel, byLargest(m)));
-    const grown = to.largest.growth - from.largest.growth;
+/** Holds: an end mark at both ends, how long, how much. */
+function holdLabels(panel: Panel, { up }: Branches, manner: Manner): Labelled {
+  const parts = holdsOf(up).map(({ from, to }): Labelled => {
+    const [a, b] = [from, to].map((m) => onPanel(panel, byLargest(m)));
+    const grown = saySigned(manner, 'growth', to.largest.growth - from.largest.growth);
     const words = sentenceRuns(manner, 'holdLabel', {
       minutes: { quantity: 'minutes', value: to.time - from.time },
     });
-    return [
-      ...ends.map((at): Mark => ({ kind: 'ring', at, radius: 2, line: 'narrow', of: 'hold' })),
-      lettering([ends[0][0] - 5, ends[0][1] - 5], words, {
-        size: SMALL,
-        anchor: 'end',
-        clear: true,
-        of: 'hold label',
-      }),
-      lettering([ends[0][0] + 4, ends[0][1] + SMALL + 3], saySigned(manner, 'growth', grown), {
-        size: SMALL,
-        clear: true,
-        of: 'hold growth',
-      }),
-    ];
+    const small = { size: SMALL, clear: true, of: 'hold' };
+    return {
+      marks: [a, b].map((at): Mark => ({ kind: 'ring', at, radius: 2, line: 'narrow', of: 'hold' })),
+      places: [
+        [
+          [
+            lettering([a[0] - 5, a[1] - 5], words, { ...small, anchor: 'end' }),
+            lettering([a[0] + 4, a[1] + SMALL + 3], grown, small),
+          ],
+          [
+            lettering([a[0] - 5, a[1] - 8 - SMALL], words, { ...small, anchor: 'end' }),
+            lettering([a[0] - 5, a[1] - 5], grown, { ...small, anchor: 'end' }),
+          ],
+          [
+            lettering([b[0] + 6, b[1] + SMALL + 3], words, small),
+            lettering([b[0] + 6, b[1] + 2 * SMALL + 6], grown, small),
+          ],
+        ],
+      ],
+    };
   });
+  return together(parts);
 }
 
 /** Where it is released, and what is left. */
-function pointMarks(panel: Panel, forecast: CurveForecast, manner: Manner): Mark[] {
+function pointLabels(panel: Panel, forecast: CurveForecast, manner: Manner): Labelled {
   const turn = forecast.held ?? forecast.arrived;
-  const marks: Mark[] = [];
-  if (turn !== undefined) {
-    const at = onPanel(panel, byLargest(turn));
-    marks.push(
-      { kind: 'ring', at, radius: 3, line: 'narrow', filled: true, of: 'release' },
-      lettering(
-        [at[0] + 8, at[1] + 15],
-        sentenceRuns(manner, 'underPoint', { growth: growthAt(turn.largest.growth) }),
-        {
-          clear: true,
-          of: 'under pressure',
-        },
-      ),
-    );
-  }
-  if (forecast.released !== undefined) {
-    const { growth } = forecast.released.left.largest;
-    const at = onPanel(panel, [growth, 0]);
-    marks.push(
-      { kind: 'ring', at, radius: 3, line: 'narrow', filled: true, of: 'left' },
-      lettering([at[0] + 8, at[1] - 7], sentenceRuns(manner, 'leftPoint', { growth: growthAt(growth) }), {
-        clear: true,
-        of: 'left',
-      }),
-    );
-  }
-  return marks;
+  const left = forecast.released?.left.largest.growth;
+  return together([
+    ...(turn === undefined
+      ? []
+      : [
+          labelledPoint(
+            onPanel(panel, byLargest(turn)),
+            [sentenceRuns(manner, 'underPoint', { growth: growthAt(turn.largest.growth) })],
+            'below',
+            'under pressure',
+          ),
+        ]),
+    ...(left === undefined
+      ? []
+      : [
+          labelledPoint(
+            onPanel(panel, [left, 0]),
+            [sentenceRuns(manner, 'leftPoint', { growth: growthAt(left) })],
+            'above',
+            'left',
+          ),
+        ]),
+  ]);
 }
 
 const growthAt = (value: number) => ({ quantity: 'growth', value }) as const;

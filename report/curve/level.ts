@@ -3,6 +3,7 @@ import { sayStated } from '../figure/figure.ts';
 import type { Manner } from '../figure/manner.ts';
 import { lettering, type Mark, type Run, SMALL, stroke } from '../sheet/mark.ts';
 import { sentenceRuns } from '../sheet/runs.ts';
+import type { Places } from '../sheet/settle.ts';
 import { partWords } from '../words/parts.ts';
 import { type Panel, yOf } from './panel.ts';
 import type { CurveForecast } from './path.ts';
@@ -60,16 +61,22 @@ export const levelLines = (panel: Panel, levels: readonly Level[]): Mark[] =>
     );
   });
 
-/** Words on the lines, and under them; `from` gives their place along x. */
-export const levelWords = (panel: Panel, levels: readonly Level[], from: (level: Level) => number): Mark[] =>
-  inside(panel, levels).flatMap((level) => {
-    const [x, y] = [from(level), yOf(panel, level.pressure)];
-    const how = { size: SMALL, clear: true, of: `label: ${level.of}` };
-    return [
-      lettering([x, y - 4], level.words, how),
-      ...(level.under === undefined ? [] : [lettering([x, y + SMALL + 2], level.under, how)]),
-    ];
-  });
+/** Words on the lines, and under them; `from` gives places along x to choose from, best first. */
+export const levelPlaces = (
+  panel: Panel,
+  levels: readonly Level[],
+  from: (level: Level) => readonly number[],
+): Places[] =>
+  inside(panel, levels).map((level) =>
+    from(level).map((x) => {
+      const y = yOf(panel, level.pressure);
+      const how = { size: SMALL, clear: true, of: `label: ${level.of}` };
+      return [
+        lettering([x, y - 4], level.words, how),
+        ...(level.under === undefined ? [] : [lettering([x, y + SMALL + 2], level.under, how)]),
+      ];
+    }),
+  );
 
 const inside = (panel: Panel, levels: readonly Level[]): Level[] =>
   levels.filter(({ pressure }) => pressure <= panel.y.most);

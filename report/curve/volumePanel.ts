@@ -1,12 +1,14 @@
 /** Right panel: the same pressures against the volume that the tank has grown and that the pump has pushed in. */
 import type { Manner } from '../figure/manner.ts';
-import { lettering, type Mark } from '../sheet/mark.ts';
+import type { Mark } from '../sheet/mark.ts';
 import { sentenceRuns } from '../sheet/runs.ts';
+import { settle } from '../sheet/settle.ts';
 import { sentence } from '../words/sentence.ts';
 import { bandMarks, type Ranges } from './band.ts';
 import { endLabels } from './endLabels.ts';
-import { levelLines, levelsOf, levelWords } from './level.ts';
+import { levelLines, levelPlaces, levelsOf } from './level.ts';
 import { axisMarks, clipped, lineOn, onPanel, type Panel } from './panel.ts';
+import { type Labelled, labelledPoint, together } from './pointLabel.ts';
 import { branchesOf, byGrown, byPumped, type CurveForecast, placesOf } from './path.ts';
 
 export interface VolumeChart {
@@ -25,6 +27,12 @@ export function volumeMarks(panel: Panel, { forecast, ranges }: VolumeChart, man
     const way = clipped(panel, placesOf([...branches.up, ...branches.on], at, true));
     return { name, bold: line === 'bold', at: onPanel(panel, way[way.length - 1] ?? [0, 0]) };
   });
+  const points = pointLabels(panel, forecast, manner);
+  const words = levelPlaces(
+    panel,
+    levels.filter(({ of }) => of === 'stretch pressure'),
+    () => [panel.left + 8, panel.left + 200],
+  );
   return [
     ...axisMarks(panel, { x: sentence(manner, 'axisVolume', { unit: panel.x.unit }) }),
     ...levelLines(panel, levels),
@@ -37,51 +45,39 @@ export function volumeMarks(panel: Panel, { forecast, ranges }: VolumeChart, man
       ])
       .filter((mark) => mark !== undefined),
     ...endLabels(panel, ends),
-    ...levelWords(
-      panel,
-      levels.filter(({ of }) => of === 'stretch pressure'),
-      () => panel.left + 8,
-    ),
-    ...pointMarks(panel, forecast, manner),
+    ...points.marks,
+    ...settle([...points.places, ...words], panel),
   ];
 }
 
-function pointMarks(panel: Panel, forecast: CurveForecast, manner: Manner): Mark[] {
+function pointLabels(panel: Panel, forecast: CurveForecast, manner: Manner): Labelled {
   const turn = forecast.held ?? forecast.arrived;
-  const marks: Mark[] = [];
-  const volume = (value: number) => ({ quantity: 'volume', value }) as const;
-  if (turn !== undefined) {
-    const at = onPanel(panel, byPumped(turn));
-    marks.push(
-      { kind: 'ring', at, radius: 3, line: 'narrow', filled: true, of: 'release' },
-      lettering(
-        [at[0] + 8, at[1] + 15],
-        sentenceRuns(manner, 'pumpedPoint', { volume: volume(turn.pumped.all) }),
-        {
-          clear: true,
-          of: 'pumped',
-        },
-      ),
-      lettering(
-        [at[0] + 8, at[1] + 30],
-        sentenceRuns(manner, 'grownPoint', { volume: volume(turn.growth) }),
-        {
-          clear: true,
-          of: 'grown',
-        },
-      ),
-    );
-  }
-  if (forecast.released !== undefined) {
-    const { growth } = forecast.released.left;
-    const at = onPanel(panel, [growth, 0]);
-    marks.push(
-      { kind: 'ring', at, radius: 3, line: 'narrow', filled: true, of: 'left' },
-      lettering([at[0] + 8, at[1] - 7], sentenceRuns(manner, 'leftVolume', { volume: volume(growth) }), {
-        clear: true,
-        of: 'left',
-      }),
-    );
-  }
-  return marks;
+  const left = forecast.released?.left.growth;
+  return together([
+    ...(turn === undefined
+      ? []
+      : [
+          labelledPoint(
+            onPanel(panel, byPumped(turn)),
+            [
+              sentenceRuns(manner, 'pumpedPoint', { volume: volume(turn.pumped.all) }),
+              sentenceRuns(manner, 'grownPoint', { volume: volume(turn.growth) }),
+            ],
+            'below',
+            'under pressure',
+          ),
+        ]),
+    ...(left === undefined
+      ? []
+      : [
+          labelledPoint(
+            onPanel(panel, [left, 0]),
+            [sentenceRuns(manner, 'leftVolume', { volume: volume(left) })],
+            'above',
+            'left',
+          ),
+        ]),
+  ]);
 }
+
+const volume = (value: number) => ({ quantity: 'volume', value }) as const;

@@ -1,5 +1,6 @@
 /** The drawing of the tank. */
 export { type Field, type FieldName, marginField, strainField, wallField } from './field.ts';
-export { type Stance, stanceOf } from './stance.ts';
+export { type Stance, stanceOf } from './shape/stance.ts';
 export type { States } from './table.ts';
-export { tankDrawing, type TankSheet, TIMES, type Times } from './tankDrawing.ts';
+export { tankDrawing } from './tankDrawing.ts';
+export { type TankSheet, TIMES, type Times } from './tankSheet.ts';

@@ -1,11 +1,11 @@
 /** Left half: the tank from outside, its seams, girths and, hidden behind the wall, its baffles. */
 import type { Tank } from '@hoopwright/core/tank';
 import { type Mark, type Point, stroke } from '../sheet/mark.ts';
-import { carriedBranch } from './formed.ts';
+import { carriedBranch } from './shape/formed.ts';
 import { skirtRing } from './section.ts';
-import type { BranchPlace } from './stance.ts';
-import { onLeft, outsideOf, type Spot, type View } from './view.ts';
-import type { WallPiece } from './wall.ts';
+import type { BranchPlace } from './shape/stance.ts';
+import { onLeft, outsideOf, type Spot, type View } from './shape/view.ts';
+import type { WallPiece } from './shape/wall.ts';
 
 /** Outside contour as drawn, bottom pole to top pole, mm. */
 export const outsideContour = (view: View, pieces: readonly WallPiece[]): Spot[] =>
@@ -25,6 +25,7 @@ export function outsideMarks(
     ...silhouette(view, tank, pieces),
     ...seamLines(view, pieces),
     ...hiddenBaffles(view, tank, branches, times),
+    ...openingMarks(view, tank),
     ...tank.skirts.map((skirt) =>
       stroke('outline', skirtOutside(view, tank, skirt, branches, times), 'skirt outline'),
     ),
@@ -76,6 +77,34 @@ function hiddenBaffles(view: View, tank: Tank, branches: readonly BranchPlace[],
     return [face(-half), face(half), hole].map((points) => stroke('hidden', points, 'hidden baffle'));
   });
 }
+
+/** Holes in the barrel. Where around the tank they are is not stated: they stand where they are seen. */
+const openingMarks = (view: View, tank: Tank): Mark[] =>
+  tank.openings.flatMap(({ part, at, diameter }): Mark[] => {
+    if (part !== 'barrel' || at === undefined) return [];
+    const [x, y] = onLeft(view, { r: 0.35 * tank.insideDiameter, z: at });
+    const radius = 0.5 * diameter * view.perMm;
+    const cross = radius + 4;
+    return [
+      { kind: 'ring', at: [x, y], radius, line: 'outline', of: 'opening' },
+      stroke(
+        'centre',
+        [
+          [x - cross, y],
+          [x + cross, y],
+        ],
+        'centre of opening',
+      ),
+      stroke(
+        'centre',
+        [
+          [x, y - cross],
+          [x, y + cross],
+        ],
+        'centre of opening',
+      ),
+    ];
+  });
 
 /** From the tangent line down the outside of the skirt and along its foot to the centre line. */
 function skirtOutside(

@@ -1,21 +1,26 @@
 /** Right half: the wall cut and hatched, baffles cut, what is seen behind the cut. */
 import type { Tank } from '@hoopwright/core/tank';
-import { area, hatch, type Mark, type Patch, type Point, stroke } from '../sheet/mark.ts';
-import { carriedBranch } from './formed.ts';
-import type { BranchPlace } from './stance.ts';
-import { onRight, outsideOf, type Spot, type View } from './view.ts';
-import type { WallPiece } from './wall.ts';
+import { area, hatch, type Mark, PAPER, type Patch, type Point, stroke } from '../sheet/mark.ts';
+import { carriedBranch } from './shape/formed.ts';
+import type { BranchPlace } from './shape/stance.ts';
+import { onRight, outsideOf, type Spot, type View } from './shape/view.ts';
+import type { WallPiece } from './shape/wall.ts';
 
 /** The cut wall, piece by piece; hatching leans the other way from piece to piece (ISO 128-3). */
 export function sectionMarks(view: View, pieces: readonly WallPiece[], hatched: boolean): Mark[] {
   return [
-    ...(hatched ? pieces.map((piece) => area(hatch(leanOf(piece)), ringOf(view, piece), 'section')) : []),
+    ...(hatched ? pieces.flatMap((piece) => hatchedFace(piece, ringOf(view, piece))) : []),
     ...pieces.map((piece) => ({
       ...stroke('outline', ringOf(view, piece), 'section outline'),
       closed: true,
     })),
   ];
 }
+
+const hatchedFace = (piece: WallPiece, ring: readonly Point[]): Mark[] => [
+  area(PAPER, ring, 'cut face'),
+  area(hatch(leanOf(piece)), ring, 'section'),
+];
 
 const leanOf = (piece: WallPiece): 'left' | 'right' => (piece.number % 2 === 0 ? 'right' : 'left');
 

@@ -4,13 +4,13 @@ import { saySigned } from '../figure/figure.ts';
 import type { Manner } from '../figure/manner.ts';
 import { type Quantity, scaleOf } from '../figure/quantity.ts';
 import { area, lettering, type Mark, type Run, SMALL, stroke, TEXT } from '../sheet/mark.ts';
-import { fitted } from '../sheet/measure.ts';
+import { fitted, textWidth } from '../sheet/measure.ts';
 import type { Column } from '../sheet/noteList.ts';
 import { figureRuns } from '../sheet/runs.ts';
 import { figure } from '../figure/figure.ts';
 import { sentence } from '../words/sentence.ts';
 import { colourOf, type Field } from './field.ts';
-import type { Stance } from './stance.ts';
+import type { Stance } from './shape/stance.ts';
 
 /** The states a table has columns for. */
 export interface States {
@@ -42,6 +42,9 @@ export function growthTable(
   const room = Math.min(ROW, 430 / Math.max(1, rows.length));
   const size = Math.min(TEXT - 0.5, room - 3);
   const body = top + 2 * ROW + 6;
+  const names = column.width * 0.27;
+  const nameSize = (name: string): number =>
+    [size, size - 1.5].find((s) => textWidth(name, s) <= names) ?? 8.5;
   const rule = (y: number, line: 'outline' | 'narrow'): Mark =>
     stroke(
       line,
@@ -56,8 +59,8 @@ export function growthTable(
     const y = body + (i + 0.5) * room + (i >= tank.girths.length ? 5 : 0);
     const base = y + 0.3 * size;
     marks.push(
-      lettering([column.left, base], [{ text: fitted(row.name, size, column.width * 0.27) }], {
-        size,
+      lettering([column.left, base], [{ text: fitted(row.name, nameSize(row.name), names) }], {
+        size: nameSize(row.name),
         of: `row: ${row.name}`,
       }),
       lettering([x(EDGES.unit), base], [{ text: row.unit, tone: 'faint' }], {

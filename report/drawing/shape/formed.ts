@@ -38,11 +38,18 @@ function turnedPoint(
   before: readonly WallPoint[],
   after: readonly WallPoint[],
 ): WallPoint {
-  if (before[i].r < 1e-9) return point;
+  if (before[i].r < 1e-9 || atCorner(before, i)) return point;
   const turn = tangent(after, i) - tangent(before, i);
   const [c, s] = [Math.cos(turn), Math.sin(turn)];
   return { ...point, nr: c * point.nr - s * point.nz, nz: s * point.nr + c * point.nz };
 }
+
+/** A corner has two normals at one place, and no tangent. */
+const atCorner = (points: readonly WallPoint[], i: number): boolean =>
+  [i - 1, i + 1].some((k) => {
+    const other = points[k];
+    return other !== undefined && Math.hypot(other.r - points[i].r, other.z - points[i].z) < 1e-9;
+  });
 
 function tangent(points: readonly WallPoint[], i: number): number {
   const a = points[Math.max(0, i - 1)];

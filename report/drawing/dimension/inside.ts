@@ -1,11 +1,11 @@
 /** Dimensions that stand at the wall itself: inside diameter across the centre line, wall of each course. */
 import type { Tank } from '@hoopwright/core/tank';
-import type { Manner } from '../figure/manner.ts';
-import { lettering, type Mark, type Run, stroke, TEXT } from '../sheet/mark.ts';
-import { runsWidth } from '../sheet/measure.ts';
-import { figureRuns } from '../sheet/runs.ts';
+import type { Manner } from '../../figure/manner.ts';
+import { lettering, type Mark, type Run, stroke, TEXT } from '../../sheet/mark.ts';
+import { runsWidth } from '../../sheet/measure.ts';
+import { figureRuns } from '../../sheet/runs.ts';
 import { arrow } from './dimension.ts';
-import { onRight, type Spot, type View } from './view.ts';
+import { onRight, type Spot, type View } from '../shape/view.ts';
 
 /** Where lettering beside the wall may stand: the room between the drawn tank and the first chain. */
 export interface BesideWall {
@@ -80,7 +80,7 @@ export function wallMarks(view: View, tank: Tank, manner: Manner, beside: Beside
 
 /** Half of a diameter across the centre line, one arrow, as ISO 129-1 has it for half sections. */
 export function diameterMarks(view: View, tank: Tank, manner: Manner, beside: BesideWall): Mark[] {
-  const z = quietHeight(tank);
+  const z = quietHeight(view, tank, beside.faces);
   const [x, y] = onRight(view, { r: tank.insideDiameter / 2, z });
   const runs = diameterRuns(tank, manner);
   const of = 'dimension: inside diameter';
@@ -113,14 +113,15 @@ export function diameterMarks(view: View, tank: Tank, manner: Manner, beside: Be
   ];
 }
 
-/** A height of the barrel far from baffles, seams and the figures of the walls. */
-function quietHeight(tank: Tank): number {
-  const busy = [...tank.baffles.map((b) => b.at), ...wallPlaces(tank).map((w) => w.z), 0, tank.length];
-  let best = { z: 0.7 * tank.length, far: -1 };
-  for (let i = 20; i >= 4; i--) {
-    const z = (tank.length * i) / 24;
-    const far = Math.min(...busy.map((b) => Math.abs(b - z)));
-    if (far > best.far + 1e-9) best = { z, far };
-  }
-  return best.z;
+/** A height of the barrel whose line and figure stand farthest from baffles, seams, names and the figures of the walls. */
+function quietHeight(view: View, tank: Tank, faces: BesideWall['faces']): number {
+  const tall = (1.1 * TEXT) / view.perMm;
+  const lines = [
+    ...[...tank.baffles, ...tank.girths, ...tank.girthSeams].map(({ at }) => at),
+    ...wallPlaces(tank).map(({ z }) => faces(z).inside.z),
+  ];
+  const room = (z: number): number =>
+    Math.min(z, tank.length - z, ...lines.map((line) => Math.abs(line - z) - tall));
+  const heights = Array.from({ length: 33 }, (_, i) => (tank.length * (40 - i)) / 48);
+  return heights.reduce((best, z) => (room(z) > room(best) + 1e-9 ? z : best));
 }

@@ -1,6 +1,6 @@
 /** How the tank is laid on the sheet: scale, place, and how many times walls and growth are drawn. */
 import type { Tank } from '@hoopwright/core/tank';
-import type { Point } from '../sheet/mark.ts';
+import type { Point } from '../../sheet/mark.ts';
 import type { WallPiece, WallPoint } from './wall.ts';
 
 export interface View {
@@ -12,7 +12,7 @@ export interface View {
   /** Millimetres of tank per millimetre of paper. */
   readonly scale: number;
   readonly walls: number;
-  readonly bosses: number;
+  readonly thick: number;
 }
 
 /** Radius and height, mm. */
@@ -37,9 +37,9 @@ export const onLeft = (view: View, { r, z }: Spot): Point => [
 export function outsideOf(
   point: WallPoint,
   kind: WallPiece['kind'],
-  view: Pick<View, 'walls' | 'bosses'>,
+  view: Pick<View, 'walls' | 'thick'>,
 ): Spot {
-  const thick = point.wall * (kind === 'boss' ? view.bosses : view.walls);
+  const thick = point.wall * (kind === 'thick' ? view.thick : view.walls);
   return { r: Math.max(0, point.r + point.nr * thick), z: point.z + point.nz * thick };
 }
 
@@ -53,7 +53,7 @@ export interface Extent {
 export function extentOf(
   walls: readonly (readonly WallPiece[])[],
   tank: Tank,
-  drawn: Pick<View, 'walls' | 'bosses'>,
+  drawn: Pick<View, 'walls' | 'thick'>,
 ): Extent {
   const spots = walls.flat().flatMap((piece) => piece.points.map((p) => outsideOf(p, piece.kind, drawn)));
   const skirt = (end: 'top' | 'bottom'): number =>
@@ -75,18 +75,16 @@ const TIMES = [1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 75, 100];
 
 /** Least drawn wall, sheet units: room for two outlines and hatching between them. */
 const LEAST_WALL = 5.2;
-/** A boss is drawn at most so many times as thick as the wall beside it. */
-const MOST_BOSS = 3.5;
+/** Thick parts are drawn at most so many times as thick as the thinnest wall. */
+const MOST_THICK = 4.5;
 
-/** How many times the walls must be drawn to show hatching, and the bosses so that they do not swell. */
-export function wallTimes(tank: Tank, perMm: number): { walls: number; bosses: number } {
-  const thinnest = Math.min(...tank.courses.map((c) => c.wall), tank.heads.top.wall, tank.heads.bottom.wall);
+/** How many times the walls must be drawn to show hatching, and the thick parts so that they do not swell. */
+export function wallTimes(
+  thinnest: number,
+  thickest: number,
+  perMm: number,
+): { walls: number; thick: number } {
   const walls = TIMES.find((times) => times * thinnest * perMm >= LEAST_WALL) ?? 100;
-  const ends = [tank.heads.top, tank.heads.bottom].flatMap(({ boss, wall }) =>
-    boss === undefined ? [] : [{ boss: boss.thickness, wall }],
-  );
-  const fits = (times: number): boolean =>
-    ends.every(({ boss, wall }) => boss * times <= MOST_BOSS * wall * walls);
-  const bosses = TIMES.filter((times) => times <= walls && fits(times)).pop() ?? 1;
-  return { walls, bosses };
+  const fits = (times: number): boolean => thickest * times <= MOST_THICK * thinnest * walls;
+  return { walls, thick: TIMES.filter((times) => times <= walls && fits(times)).pop() ?? 1 };
 }

@@ -1,6 +1,16 @@
 /** Dimension lines after ISO 129-1: narrow, closed arrows, the figure above the line and readable from below or from the right. */
-import { area, INK, lettering, type Mark, type Point, type Run, SMALL, stroke, TEXT } from '../sheet/mark.ts';
-import { runsWidth } from '../sheet/measure.ts';
+import {
+  area,
+  INK,
+  lettering,
+  type Mark,
+  type Point,
+  type Run,
+  SMALL,
+  stroke,
+  TEXT,
+} from '../../sheet/mark.ts';
+import { runsWidth } from '../../sheet/measure.ts';
 
 const ARROW = 9;
 const ARROW_HALF = 1.5;

@@ -1,11 +1,11 @@
 /** Upright dimensions to the right of the tank: courses, then head depths and length, then the whole, each farther out. */
 import type { Tank } from '@hoopwright/core/tank';
-import type { Manner } from '../figure/manner.ts';
-import type { Mark, Run } from '../sheet/mark.ts';
-import { figureRuns, type Shown } from '../sheet/runs.ts';
+import type { Manner } from '../../figure/manner.ts';
+import type { Mark, Run } from '../../sheet/mark.ts';
+import { figureRuns, type Shown } from '../../sheet/runs.ts';
 import { besideDimension, extension, fitsBetween, uprightDimension } from './dimension.ts';
-import type { Spot, View } from './view.ts';
-import { depthOf } from './wall.ts';
+import type { Spot, View } from '../shape/view.ts';
+import { depthOf } from '../shape/wall.ts';
 
 interface Link {
   readonly from: number;

@@ -3,101 +3,28 @@
  * a common origin. Names are moved apart where they would touch.
  */
 import type { Tank } from '@hoopwright/core/tank';
-import type { Manner } from '../figure/manner.ts';
-import { lettering, type Mark, type Point, type Run, SMALL, stroke, TEXT } from '../sheet/mark.ts';
-import { runsWidth } from '../sheet/measure.ts';
-import { figureRuns, sentenceRuns } from '../sheet/runs.ts';
-import { spread } from '../sheet/spread.ts';
+import { lettering, type Mark, type Point, SMALL, stroke, TEXT } from '../../sheet/mark.ts';
+import { runsWidth } from '../../sheet/measure.ts';
+import { spread } from '../../sheet/spread.ts';
 import { arrow, PAST } from './dimension.ts';
-import { onLeft, outsideOf, type Spot, type View } from './view.ts';
-import type { WallPiece } from './wall.ts';
-
-export interface Level {
-  readonly kind: 'girth' | 'girth seam' | 'baffle' | 'opening' | 'tangent line';
-  readonly of: string;
-  /** As welded, mm. */
-  readonly z: number;
-  readonly name: readonly Run[];
-  readonly height: readonly Run[];
-  /** Of a baffle, mm. */
-  readonly thickness?: number;
-}
-
-export function levelsOf(tank: Tank, manner: Manner): Level[] {
-  const height = (value: number, path?: string): Run[] =>
-    figureRuns(manner, { quantity: 'length', value, stated: true, ...(path === undefined ? {} : { path }) });
-  const length = (value: number, path: string) =>
-    ({ quantity: 'length', value, stated: true, path }) as const;
-  const wall = (value: number, path: string) => ({ quantity: 'wall', value, stated: true, path }) as const;
-  const levels: Level[] = [
-    {
-      kind: 'tangent line',
-      of: 'bottom tangent line',
-      z: 0,
-      name: sentenceRuns(manner, 'bottomTangent').map((run) => ({ ...run, tone: 'faint' })),
-      height: [{ text: '0' }],
-    },
-    ...tank.girths.map(
-      ({ name, at }, i): Level => ({
-        kind: 'girth',
-        of: `girth ${name}`,
-        z: at,
-        name: [{ text: name, bold: true }],
-        height: height(at, `girths[${i}].at_mm`),
-      }),
-    ),
-    ...tank.girthSeams.map(
-      ({ at, width }, i): Level => ({
-        kind: 'girth seam',
-        of: `girth seam ${i + 1}`,
-        z: at,
-        name: sentenceRuns(manner, 'girthSeam', { width: length(width, `seams.girth[${i}].width_mm`) }),
-        height: height(at, `seams.girth[${i}].at_mm`),
-      }),
-    ),
-    ...tank.baffles.map(
-      ({ at, width, thickness }, i): Level => ({
-        kind: 'baffle',
-        of: `baffle ${i + 1}`,
-        z: at,
-        name: sentenceRuns(manner, 'baffle', {
-          width: { ...length(width, `baffles[${i}].width_mm`), bare: true },
-          thickness: wall(thickness, `baffles[${i}].thickness_mm`),
-        }),
-        height: height(at, `baffles[${i}].at_mm`),
-        thickness,
-      }),
-    ),
-    ...tank.openings.flatMap(({ part, at, diameter }, i): Level[] =>
-      part !== 'barrel' || at === undefined
-        ? []
-        : [
-            {
-              kind: 'opening',
-              of: `opening ${i + 1}`,
-              z: at,
-              name: sentenceRuns(manner, 'opening', {
-                diameter: length(diameter, `openings[${i}].diameter_mm`),
-              }),
-              height: height(at, `openings[${i}].at_mm`),
-            },
-          ],
-    ),
-  ];
-  return levels.sort((a, b) => b.z - a.z);
-}
+import type { Level } from './levels.ts';
+import { onLeft, outsideOf, type Spot, type View } from '../shape/view.ts';
+import type { WallPiece } from '../shape/wall.ts';
 
 const LINE_OFF = 26;
 const DOGLEG = 14;
 const GAP = 10;
 
-const nameWidth = (levels: readonly Level[]): number =>
+const nameWidth = (levels: readonly Level[], size: number): number =>
   Math.max(
     0,
     ...levels
       .filter(({ kind }) => kind !== 'tangent line')
-      .map(({ name }) => runsWidth({ runs: name, size: TEXT })),
+      .map(({ name }) => runsWidth({ runs: name, size })),
   );
+
+/** Many names are written smaller, for they push the tank aside. */
+const besideSize = (levels: readonly Level[]): number => (levels.length > 10 ? SMALL : TEXT);
 
 /** Heights and, in small lettering under the origin, what it is. */
 const heightWidth = (levels: readonly Level[]): number =>
@@ -116,12 +43,16 @@ export type NamesStand = 'on the tank' | 'beside';
 export function namesStand(view: Pick<View, 'perMm'>, tank: Tank, levels: readonly Level[]): NamesStand {
   const half = (tank.insideDiameter / 2) * view.perMm;
   const tight = levels.slice(1).some(({ z }, i) => (levels[i].z - z) * view.perMm < TEXT + 5);
-  return tight || nameWidth(levels) + 16 > half ? 'beside' : 'on the tank';
+  return tight || nameWidth(levels, SMALL) + 14 > half ? 'beside' : 'on the tank';
 }
 
 /** Room that the running dimension takes to the left of the tank. */
 export const levelsWidth = (levels: readonly Level[], stand: NamesStand): number =>
-  LINE_OFF + DOGLEG + 4 + heightWidth(levels) + (stand === 'beside' ? GAP + nameWidth(levels) : 0);
+  LINE_OFF +
+  DOGLEG +
+  4 +
+  heightWidth(levels) +
+  (stand === 'beside' ? GAP + nameWidth(levels, besideSize(levels)) : 0);
 
 export interface LevelRoom {
   /** x of the leftmost part of the drawn tank. */
@@ -140,8 +71,9 @@ export function levelMarks(
 ): Mark[] {
   const x = room.tankLeft - LINE_OFF;
   const y = (z: number): number => view.base - z * view.perMm;
-  const gap = Math.min(TEXT + 4, (room.bottom - room.top) / Math.max(1, levels.length - 1));
-  const size = gap < TEXT + 2 ? Math.max(6, gap - 1.5) : TEXT;
+  const usual = room.names === 'beside' ? besideSize(levels) : TEXT;
+  const gap = Math.min(usual + 4, (room.bottom - room.top) / Math.max(1, levels.length - 1));
+  const size = gap < usual + 2 ? Math.max(6, gap - 1.5) : usual;
   const placed = spread(
     levels.map(({ z }) => y(z)),
     gap,
@@ -170,6 +102,7 @@ export function levelMarks(
         lettering([x - DOGLEG - 4, text], level.height, { size, anchor: 'end', of: `height: ${level.of}` }),
         room.names === 'on the tank'
           ? lettering([view.axis - 8, on[1] - nameLift(level, view)], level.name, {
+              size: runsWidth({ runs: level.name, size: TEXT }) + 14 > view.axis - on[0] ? SMALL : TEXT,
               anchor: 'end',
               of: `name: ${level.of}`,
             })
@@ -193,9 +126,9 @@ function tangentMarks(level: Level, on: Point, x: number, y: number, placed: num
   ];
 }
 
-/** Names stand on their line; a baffle is as thick as it is drawn. */
-const nameLift = ({ thickness }: Level, view: View): number =>
-  4 + 0.5 * (thickness ?? 0) * view.walls * view.perMm;
+/** Names stand on their line, clear of what is drawn on it. */
+const nameLift = ({ kind, thick = 0 }: Level, view: View): number =>
+  4 + 0.5 * thick * view.perMm * (kind === 'baffle' ? view.walls : 1) + (kind === 'opening' ? 4 : 0);
 
 /** From the tank to the running dimension and on to the figure; the line of a girth goes over the tank as well. */
 function lineOf(view: View, level: Level, on: Point, x: number, placed: number): Mark[] {

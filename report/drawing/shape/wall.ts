@@ -19,7 +19,8 @@ export interface WallPoint {
 /** A piece of one wall. Joints between pieces are seen as lines. */
 export interface WallPiece {
   readonly part: 'bottom head' | 'barrel' | 'top head';
-  readonly kind: 'head' | 'boss' | 'course';
+  /** `thick`: bosses and plates so much thicker than the barrel that they are drawn by a factor of their own. */
+  readonly kind: 'head' | 'thick' | 'course';
   /** Counts from the bottom: hatching changes its lean from piece to piece. */
   readonly number: number;
   readonly points: readonly WallPoint[];
@@ -49,14 +50,22 @@ function headPieces(head: Head, tank: Tank, part: WallPiece['part']): Bare[] {
   const edge = (head.boss?.diameter ?? 0) / 2;
   const after = line.findIndex((p) => p.r > edge);
   if (head.boss === undefined || after < 1)
-    return [{ part, kind: 'head', points: line.map((p) => ({ ...p, wall: head.wall })) }];
+    return [{ part, kind: kindOf(head, tank), points: line.map((p) => ({ ...p, wall: head.wall })) }];
   const joint = between(line[after - 1], line[after], edge);
   const { thickness } = head.boss;
   return [
-    { part, kind: 'boss', points: [...line.slice(0, after), joint].map((p) => ({ ...p, wall: thickness })) },
-    { part, kind: 'head', points: [joint, ...line.slice(after)].map((p) => ({ ...p, wall: head.wall })) },
+    { part, kind: 'thick', points: [...line.slice(0, after), joint].map((p) => ({ ...p, wall: thickness })) },
+    {
+      part,
+      kind: kindOf(head, tank),
+      points: [joint, ...line.slice(after)].map((p) => ({ ...p, wall: head.wall })),
+    },
   ];
 }
+
+/** A head over three times as thick as the barrel is a thick plate. */
+const kindOf = (head: Head, tank: Tank): 'head' | 'thick' =>
+  head.wall > 3 * Math.min(...tank.courses.map((course) => course.wall)) ? 'thick' : 'head';
 
 function between(a: Line[number], b: Line[number], r: number): Line[number] {
   const f = (r - a.r) / (b.r - a.r);

@@ -1,9 +1,9 @@
 /** What a head is, in a few lines on a leader: shape with its radii, wall, flange, boss, skirt, openings. */
 import type { Tank } from '@hoopwright/core/tank';
-import type { Manner } from '../figure/manner.ts';
-import { lettering, type Mark, type Point, type Run, stroke, TEXT } from '../sheet/mark.ts';
-import { runsWidth } from '../sheet/measure.ts';
-import { type Shown, sentenceRuns } from '../sheet/runs.ts';
+import type { Manner } from '../../figure/manner.ts';
+import { lettering, type Mark, type Point, type Run, stroke, TEXT } from '../../sheet/mark.ts';
+import { runsWidth } from '../../sheet/measure.ts';
+import { type Shown, sentenceRuns } from '../../sheet/runs.ts';
 import { arrow } from './dimension.ts';
 
 type End = 'top' | 'bottom';
