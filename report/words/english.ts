@@ -233,6 +233,19 @@ export const ENGLISH = {
   remarkPathStuck:
     'The path could not go on beyond {pressure} ({reason}): what was found up to there is given.',
 
+  // Sheets compared
+  compareTank: '{tank}: the same duty in other sheets',
+  compareSheet: 'sheet',
+  compareUnder: 'under pressure',
+  compareLeft: 'left',
+  compareMass: 'mass',
+  compareShare: 'of unstretched',
+  compareMaximum: 'maximum',
+  compareMargin: 'margin',
+  compareUnstretched: 'Unstretched it would need {wall} of barrel wall and weigh {mass}.',
+  compareBursts: 'does not reach the stretch pressure',
+  compareRefused: 'cannot be made so',
+
   // What holds for every forecast
   standingWrinkles: 'An axisymmetric path cannot show wrinkles: watch the knuckles of the heads.',
   standingBulging: 'Bulging of the barrel along a line is not in the model.',

@@ -1,6 +1,7 @@
 /** The command line as one function: words in, exit code out. */
 import { Command, CommanderError } from 'commander';
 import { BAD_INPUT, type Desk, DONE, Ending, OUR_FAULT, reasonOf } from './desk.ts';
+import { compareCommand } from './compare.ts';
 import { couponCommand } from './coupon.ts';
 import { demoCommand } from './demo.ts';
 import { forecastCommand } from './forecast.ts';
@@ -35,6 +36,7 @@ function programFor(desk: Desk, end: (code: number) => void): Command {
     .showHelpAfterError('(--help lists the options)');
   program.commandsGroup('Commands:');
   forecastCommand(program, desk, end);
+  compareCommand(program, desk, end);
   couponCommand(program, desk, end);
   steelCommand(program, desk, end);
   planCommand(program, desk, end);
