@@ -2,6 +2,7 @@
 import type { Tank } from '@hoopwright/core/tank';
 import type { Manner } from '../figure/manner.ts';
 import { FRAME, PER_MM } from '../sheet/frame.ts';
+import type { Box } from '../sheet/measure.ts';
 import { BLOCK_WIDTH } from '../sheet/titleBlock.ts';
 import { chainsOf, chainsWidth } from './dimension/chain.ts';
 import { headLines, noteHeight } from './dimension/headNotes.ts';
@@ -17,6 +18,14 @@ import { type TankSheet, type Times, TIMES } from './tankSheet.ts';
 export const INSET = 16;
 export const HEADING = 52;
 
+/** Room for the drawing on the sheet: left of the title block. */
+const ON_SHEET: Box = {
+  left: FRAME.left + INSET,
+  right: FRAME.right - BLOCK_WIDTH - 1.5 * INSET,
+  top: FRAME.top + 14,
+  bottom: FRAME.bottom - 14,
+};
+
 export interface Laid {
   readonly tank: Tank;
   readonly view: View;
@@ -29,19 +38,20 @@ export interface Laid {
   readonly chains: number;
   readonly levels: readonly Level[];
   readonly names: NamesStand;
-  /** x that nothing of the tank passes. */
-  readonly limit: number;
+  /** What nothing of the tank passes. */
+  readonly room: Box;
 }
 
 /** Scale and place: the largest round scale at which tank, dimensions and names stand side by side. */
 export function layOut(sheet: TankSheet, manner: Manner): Laid {
   const { tank } = sheet;
   const before = wallOf(tank);
+  const whole = sheet.room ?? ON_SHEET;
+  const heading = sheet.room === undefined ? HEADING : 0;
   const room = {
-    left: FRAME.left + INSET,
-    right: FRAME.right - BLOCK_WIDTH - 2 * INSET,
-    top: FRAME.top + 14 + Math.max(HEADING, noteHeight(headLines(tank, 'top', manner))) + 8,
-    bottom: FRAME.bottom - 14 - noteHeight(headLines(tank, 'bottom', manner)) - 8,
+    ...whole,
+    top: whole.top + Math.max(heading, noteHeight(headLines(tank, 'top', manner))) + 8,
+    bottom: whole.bottom - noteHeight(headLines(tank, 'bottom', manner)) - 8,
   };
   const levels = levelsOf(tank, manner);
   const chains = chainsOf(tank, manner);
@@ -79,7 +89,7 @@ export function layOut(sheet: TankSheet, manner: Manner): Laid {
     view: { ...view, axis, base },
     beside: right,
     chains: right + fits.beside,
-    limit: room.right + INSET / 2,
+    room: whole,
   };
 }
 

@@ -1,6 +1,7 @@
 /** What the drawing of a tank is made from. */
 import type { Tank } from '@hoopwright/core/tank';
 import type { Manner } from '../figure/manner.ts';
+import type { Box } from '../sheet/measure.ts';
 import type { TitleBlock } from '../sheet/titleBlock.ts';
 import type { Field } from './field.ts';
 import type { Stance } from './shape/stance.ts';
@@ -18,6 +19,8 @@ export interface TankSheet {
   readonly states?: States;
   /** Colours of the wall instead of hatching; belongs to the profile of `stance`. */
   readonly field?: Field;
+  /** Where the drawing goes; absent: left of the title block on the sheet. */
+  readonly room?: Box;
   readonly block: TitleBlock;
   readonly manner?: Manner;
 }

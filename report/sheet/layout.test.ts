@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { lettering, type Text } from './mark.ts';
 import { boxOf, fitted, overlap, textWidth, wrapped } from './measure.ts';

@@ -25,11 +25,15 @@ export function arrow(tip: Point, [dx, dy]: Point): Mark {
   const length = Math.hypot(dx, dy);
   const [ux, uy] = [dx / length, dy / length];
   const back: Point = [tip[0] - ARROW * ux, tip[1] - ARROW * uy];
-  return area(INK, [
-    tip,
-    [back[0] - ARROW_HALF * uy, back[1] + ARROW_HALF * ux],
-    [back[0] + ARROW_HALF * uy, back[1] - ARROW_HALF * ux],
-  ]);
+  return area(
+    INK,
+    [
+      tip,
+      [back[0] - ARROW_HALF * uy, back[1] + ARROW_HALF * ux],
+      [back[0] + ARROW_HALF * uy, back[1] - ARROW_HALF * ux],
+    ],
+    'arrow',
+  );
 }
 
 export interface Span {
