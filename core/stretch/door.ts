@@ -23,6 +23,7 @@ export * from './thin/vessel.ts';
 export * from './day/rest.ts';
 export * from './day/stored.ts';
 export * from './day/leak.ts';
+export { type Leg, quickDay, type QuickEnd } from './quick/day.ts';
 export { drawnTank } from './quick/drawn.ts';
 export {
   fitQuickTank,
@@ -34,4 +35,18 @@ export {
 export { type BandPoint, type StretchRange, stretchRange } from './quick/range.ts';
 export { type ShellRun, shellRun } from './quick/run.ts';
 export * from './day/firstStep.ts';
-export type { QuickPath } from './quick/path.ts';
+export { PLASTIC_PER_GROWTH, type QuickPath } from './quick/path.ts';
+export {
+  type Act,
+  advance,
+  type Burst,
+  burst,
+  justFilled,
+  type Lived,
+  type LivedOptions,
+  type LivedTank,
+  livedTank,
+} from './lived/lived.ts';
+export { type BuiltIn, type Hidden, hiddenTank } from './lived/hidden.ts';
+export { type Truth, truthBetween, truthOf } from './lived/truth.ts';
+export type { Weather } from './lived/weather.ts';

@@ -1,6 +1,8 @@
 /** A frozen plan: name, revision, date and a digest over all of it. Test day runs nothing else. */
+import { type Issue, WHOLE_FILE } from '../issue/issue.ts';
+import { readJson } from '../issue/jsonText.ts';
 import { canonical } from '../record/canonical.ts';
-import type { Plan } from './plan.ts';
+import { type Plan, PLAN_FORMAT } from './plan.ts';
 import type { TextHash } from './planFor.ts';
 
 export interface Seal {
@@ -24,12 +26,11 @@ export function freeze(plan: Plan, { name, revision, date }: Seal, hash: TextHas
 }
 
 /** False where a single character of the plan or its seal was changed since. */
-export const isWhole = ({ plan, frozen }: FrozenPlan, hash: TextHash): boolean => {
-  const { name, revision, date } = frozen;
-  return digestOf(plan, { name, revision, date }, hash) === frozen.digest;
-};
+export const isWhole = ({ plan, frozen }: FrozenPlan, hash: TextHash): boolean =>
+  digestOf(plan, frozen, hash) === frozen.digest;
 
-const digestOf = (plan: Plan, seal: Seal, hash: TextHash): string => hash(canonical({ plan, ...seal }));
+const digestOf = (plan: Plan, { name, revision, date }: Seal, hash: TextHash): string =>
+  hash(canonical({ plan, name, revision, date }));
 
 /** Why a plan no longer belongs to what stands now. */
 export type Outdated = 'tank changed' | 'program changed';
@@ -42,3 +43,31 @@ export function outdated(
   if (tank.digest !== now.tank) return 'tank changed';
   return forecast.program === now.program ? undefined : 'program changed';
 }
+
+export type FrozenRead =
+  | { readonly ok: true; readonly frozen: FrozenPlan }
+  | { readonly ok: false; readonly issues: readonly Issue[] };
+
+/** Reads a frozen plan back. What is not whole, character for character, is refused: its digest says so. */
+export function readFrozen(text: string, hash: TextHash): FrozenRead {
+  const json = readJson(text);
+  if (!json.ok) return json;
+  const value = json.value as Partial<FrozenPlan> | null;
+  const plan = value?.plan;
+  const seal = value?.frozen;
+  if (plan?.hoopwrightPlan !== PLAN_FORMAT || typeof seal?.digest !== 'string')
+    return refused(WHOLE_FILE, 'a frozen plan, as --freeze with --json writes it', 'something else');
+  if (digestOf(plan, seal, hash) !== seal.digest)
+    return refused(
+      'frozen.digest',
+      `the digest of this plan, ${digestOf(plan, seal, hash)}`,
+      seal.digest,
+      'the plan was changed after it was frozen; freeze it again under a new revision',
+    );
+  return { ok: true, frozen: { plan, frozen: seal } };
+}
+
+const refused = (path: string, expected: string, received: string, suggestion?: string): FrozenRead => ({
+  ok: false,
+  issues: [{ path, expected, received, ...(suggestion === undefined ? {} : { suggestion }) }],
+});

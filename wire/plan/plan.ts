@@ -43,7 +43,13 @@ export interface PlanForecast {
   readonly program: string;
   readonly digest: string;
   /** Undefined: one state of steel is assumed, nothing has a range. */
-  readonly range?: { readonly draws: number; readonly basis: string };
+  readonly range?: {
+    readonly draws: number;
+    /** Of them, those that give way before the day is over. */
+    readonly burst: number;
+    /** Pieces of evidence behind it. */
+    readonly basis: readonly string[];
+  };
 }
 
 /** Published methods the plan is modelled on; a wall thinner than they cover is outside all of them. */
@@ -58,7 +64,7 @@ export interface Target {
   readonly hoopStress_MPa: number;
   readonly thinnestWall_mm: number;
   readonly firstYield_bar?: number;
-  readonly barrelYield_bar?: Ranged;
+  readonly barrelYield_bar?: number;
   /** Growth of the girth that grows most: on arrival, at the end of the final hold, and what is left after release. */
   readonly growth_percent: { readonly arrived: Ranged; readonly held: Ranged; readonly left: Ranged };
   readonly maximum?: {
@@ -69,6 +75,8 @@ export interface Target {
   };
   /** Pressure that 99 of 100 such tanks survive; undefined without a range of steel. */
   readonly survive99_bar?: number;
+  /** What the draws assure of it at 95 %; undefined where they are too few. */
+  readonly assured99_bar?: number;
 }
 
 export interface Shares {

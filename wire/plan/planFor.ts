@@ -12,7 +12,7 @@ import { leakSeen, needsOf, placesOf } from './part/instruments.ts';
 import { limitsOf, limitValue } from './part/limits.ts';
 import type { Danger } from './danger.ts';
 import type { Limit, Plan, PlanRemark } from './plan.ts';
-import { type PlanRange, survive99 } from './foresight/range.ts';
+import type { PlanRange } from './foresight/range.ts';
 import { type Refusal, refusedBurst, refusedForesight, refusedSetUp } from './refusals.ts';
 import { type SetUp, setUpOf } from './setup/setUp.ts';
 import { stepsOf } from './part/steps.ts';
@@ -74,7 +74,7 @@ function planOn(base: Foundation): PlanAnswer {
   if (stored === undefined) throw new Error('a tank that was foreseen to the end was not released');
   const leak = leakSeen({ foreseen, setUp });
   const limits = limitsOf({ foreseen, setUp, leak, elasticEnergy: stored.wall + stored.water });
-  const survives = range === undefined ? undefined : survive99(range);
+  const survives = range?.survive99;
   const late = refusedForesight({
     tank,
     duty,
@@ -83,7 +83,12 @@ function planOn(base: Foundation): PlanAnswer {
     airLimit: fromLitre(limitValue(limits, 'trappedAir_L')),
     ...(survives === undefined || range === undefined
       ? {}
-      : { survive99: { pressure: survives, draws: range.draws.length + range.burst.length } }),
+      : {
+          survive99: {
+            pressure: survives.assured ?? survives.value,
+            draws: range.draws.length + range.burst,
+          },
+        }),
   });
   if (base.early.length + late.length > 0) return refused([...base.early, ...late]);
   return { kind: 'plan', plan: assemble(base, { stored, limits, leak }), foreseen };
@@ -109,7 +114,15 @@ function assemble(base: Foundation, { stored, limits, leak }: Findings): Plan {
     forecast: {
       program,
       digest: forecastDigest(foreseen.forecast, hash),
-      ...(range === undefined ? {} : { range: { draws: range.draws.length, basis: range.basis } }),
+      ...(range === undefined
+        ? {}
+        : {
+            range: {
+              draws: range.draws.length + range.burst,
+              burst: range.burst,
+              basis: range.basis,
+            },
+          }),
     },
     target: targetOf(given),
     water: waterOf(given, setUp),

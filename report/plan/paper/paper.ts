@@ -94,7 +94,6 @@ const TEMPLATE_WORDS: readonly PaperWord[] = [
   'litres',
   'stop',
   'foreseen',
-  'read',
   'time',
   'temperature',
   'initials',

@@ -109,40 +109,43 @@ export const TEMPLATE = String.raw`
 }
 #sheet(it.cardTitle, {
   heading-line(it.cardTitle, it.tank)
-  fitted(card, (1.34, 1.3, 1.26, 1.22, 1.18, 1.14, 1.1, 1.06, 1.02, 0.98, 0.94, 0.9, 0.86, 0.82, 0.78))
+  fitted(card, (1.34, 1.3, 1.26, 1.22, 1.18, 1.14, 1.1, 1.06, 1.02, 0.98, 0.94, 0.9, 0.86, 0.82, 0.78, 0.74, 0.7, 0.66, 0.62, 0.58, 0.54, 0.5))
 })
 
 // --- Log sheet -------------------------------------------------------------------------------------------------------
-#let foreseen(value) = text(size: 8pt, value)
+// What is foreseen stands small at the left of its cell: the reading is written beside it.
 #let small(value) = text(size: 7pt, value)
+#let foreseen(value) = {
+  let parts = value.split(" (")
+  set text(size: 6.6pt)
+  set par(leading: 0.3em)
+  par({ parts.first(); if parts.len() > 1 { linebreak(); "(" + parts.last() } })
+}
 #let n = it.girths.len()
 #let g = it.gauges.len()
 #let log(y) = table(
-  columns: (8mm, auto, 12mm) + (auto,) * n + (auto, 15mm) + (1fr,) * (g + n) + (17mm, 14mm, 14mm),
-  inset: (x: 1mm, y: y * 1mm), stroke: hair,
-  align: (x, y) => if x < 2 { left + horizon } else { right + horizon },
+  columns: (8mm, 22mm, 13mm, 15mm) + (1fr,) * (g + n + 1) + (15mm, 13mm),
+  inset: (x: 1mm, y: y * 1mm), stroke: hair, align: left + horizon,
   table.header(
-    table.cell(colspan: 4 + n, align: left, inset: (x: 1mm, y: 1mm), small(words.foreseen)),
-    table.cell(colspan: 4 + g + n, align: left, inset: (x: 1mm, y: 1mm), small(words.read)),
-    [], [], small(it.units.pressure),
-    ..it.girths.map(name => small(words.change.replace("{girth}", name).replace("{unit}", it.units.girth))),
-    small(amount-head), small(words.time),
+    [], [], small(words.foreseen + " " + it.units.pressure), small(words.time),
     ..it.gauges.map(name => small(name + " " + it.units.pressure)),
-    ..it.girths.map(name => small(name + " " + it.units.girth)),
+    ..it.girths.map(name => small(words.change.replace("{girth}", name).replace("{unit}", it.units.girth))),
     small(amount-head), small(words.temperature), small(words.initials)),
   ..it.steps.map(row => (
-    text(size: 9pt, weight: "bold", row.number), text(size: 8pt, if row.hold == "" { row.name } else { row.name + " " + row.hold }), foreseen(row.pressure),
-    ..range(n).map(i => foreseen(if row.changes.len() > i { row.changes.at(i) } else { "" })),
-    foreseen(amount(row)), [], ..([],) * g,
-    ..range(n).map(i => if row.forbidden.contains(i) { small(words.notRead) } else { [] }),
-    [], [], [])).flatten())
+    text(size: 9pt, weight: "bold", row.number),
+    { text(size: 8pt, row.name); if row.hold != "" { linebreak(); text(size: 6.6pt, row.hold) } },
+    text(size: 9pt, weight: "bold", row.pressure), [],
+    ..([],) * g,
+    ..range(n).map(i => if row.forbidden.contains(i) { align(center, small(words.notRead)) }
+      else { foreseen(if row.changes.len() > i { row.changes.at(i) } else { "" }) }),
+    foreseen(amount(row)), [], [])).flatten())
 #sheet(it.logTitle, flipped: true, {
   heading-line(it.logTitle, it.tank)
   for c in it.logHead { text(size: 8pt, weight: "bold", c); linebreak() }
   v(1mm)
   grid(columns: (1fr,) * 4, gutter: 3mm, ..words.who.map(w => box(width: 100%, inset: (bottom: 0.8mm), stroke: (bottom: hair), { small(w.label); h(1.5mm); text(size: 8pt, w.name) })))
   v(1mm)
-  fitted(log, (3.2, 2.9, 2.6, 2.4, 2.2, 2, 1.8, 1.6, 1.4, 1.2, 1, 0.8, 0.6))
+  if it.steps.len() > 18 { log(1) } else { fitted(log, (3.2, 2.9, 2.6, 2.4, 2.2, 2, 1.8, 1.6, 1.4, 1.2, 1, 0.8, 0.6, 0.4)) }
 })
 
 // --- Holds and heads of the record -----------------------------------------------------------------------------------

@@ -20,6 +20,8 @@ const ENGLISH = {
   maximum: 'The forecast ends at {pressure} ({kind}), at {growth} growth under pressure.',
   'maximum none': 'The forecast found no maximum.',
   survive: '99 of 100 such tanks survive {pressure}.',
+  'survive assured':
+    '99 of 100 such tanks survive {pressure}; {assured} is what so many steels assure, and the stretch pressure stays under it.',
   'survive none':
     'No range of steel: the steel is assumed, and the pressure that 99 of 100 such tanks survive is not known.',
   fill: 'To fill: {fill} at {temperature}.',
@@ -69,18 +71,23 @@ export function targetTexts(target: Target, f: Figures): string[] {
         }),
     target.survive99_bar === undefined
       ? filled('survive none')
-      : filled('survive', { pressure: f.pressure(target.survive99_bar) }),
+      : surviveText(target.survive99_bar, target.assured99_bar, f),
   ];
 }
+
+const surviveText = (survive: number, assured: number | undefined, f: Figures): string =>
+  assured === undefined
+    ? filled('survive', { pressure: f.pressure(survive) })
+    : filled('survive assured', { pressure: f.pressure(survive), assured: f.pressure(assured) });
 
 const modelText = (model: Model): string => filled(`model ${model}`);
 
 function yieldTexts({ firstYield_bar: first, barrelYield_bar: barrel }: Target, f: Figures): string[] {
   if (first === undefined)
-    return barrel === undefined ? [] : [filled('yield barrel', { barrel: rangedText(f.pressure, barrel) })];
+    return barrel === undefined ? [] : [filled('yield barrel', { barrel: f.pressure(barrel) })];
   return barrel === undefined
     ? [filled('yield first', { first: f.pressure(first) })]
-    : [filled('yield', { first: f.pressure(first), barrel: rangedText(f.pressure, barrel) })];
+    : [filled('yield', { first: f.pressure(first), barrel: f.pressure(barrel) })];
 }
 
 export function waterTexts(water: PlanWater, f: Figures): string[] {

@@ -47,17 +47,6 @@ export function foresee(tank: Tank, orders: ForesightOrders): Foresight {
   return { kind: 'foreseen', foreseen: { ladder, forecast: result, rest, rule } };
 }
 
-/** One forecast on a ladder that is already made: another state of steel on the same day. */
-export function foreseeOn(tank: Tank, orders: ForesightOrders, ladder: Ladder): Foresight {
-  const rule = ruleFor(orders.duty, orders.target);
-  const long = runDay(tank, orders, dayOn(ladder, rule.cap, 1));
-  if (givesWay(long)) return { kind: 'bursts before', forecast: long };
-  return {
-    kind: 'foreseen',
-    foreseen: { ladder, forecast: long, rest: restAfter(finalMoments(long), rule), rule },
-  };
-}
-
 /** A hold at the target in the duty is the least that the final hold lasts. */
 function ruleFor({ holds }: Duty, target: number): RestRule {
   const asked = holds.filter((h) => h.pressure >= target * (1 - 1e-9)).map((h) => h.time);

@@ -1,4 +1,5 @@
 /** Ranges of the plan: many days of the same tank, each with another steel, and the quantiles of what they gave. */
+import { rangeOf } from '@hoopwright/core/steel';
 import { type Datum, type Forecast, type Moment, type Pumped, pumpedFor } from '@hoopwright/core/stretch';
 import { finalMoments, type Foreseen } from './foresee.ts';
 import type { Ladder } from './ladder.ts';
@@ -11,12 +12,8 @@ export type MarkKey = string;
 export interface Draw {
   /** By key of the mark. */
   readonly marks: Readonly<Record<MarkKey, MarkFigures>>;
-  readonly barrelYield?: number;
-  /** Pressure it survives; undefined where no maximum was found. */
-  readonly maximum?: number;
   /** s of the final hold. */
   readonly rest: number;
-  readonly settles: boolean;
   /** s at the pump without the holds; 0 where no pump is stated. */
   readonly pumping: number;
 }
@@ -32,18 +29,28 @@ export interface MarkFigures {
   readonly largest: number;
 }
 
-/** Days of other steels on one ladder; those that burst before the target count for the surviving pressure only. */
+/** Days of other steels on one ladder. */
 export interface PlanRange {
+  /** Those that stand to the end of the day. */
   readonly draws: readonly Draw[];
-  /** Highest pressure of those that gave way before the target, MPa. */
-  readonly burst: readonly number[];
-  /** What was varied, from which evidence. */
-  readonly basis: string;
+  /** Those that gave way before. */
+  readonly burst: number;
+  /** Highest pressure: where nine of ten lie, MPa. */
+  readonly maximum?: readonly [low: number, high: number];
+  /** Pressure that 99 of 100 survive: best estimate, and what so many draws assure. */
+  readonly survive99?: { readonly value: number; readonly assured?: number };
+  /** Pieces of evidence that were counted. */
+  readonly basis: readonly string[];
 }
 
 export const arrivalKey = (pressure: number): MarkKey => `at ${pressure}`;
 export const heldKey = (pressure: number): MarkKey => `held ${pressure}`;
 export const LEFT_KEY: MarkKey = 'left';
+/** Pressure of an arrival or a held mark; undefined for what is let down. */
+export const pressureOf = (key: MarkKey): number | undefined => {
+  const found = /^(?:at|held) (\S+)$/.exec(key);
+  return found === null ? undefined : Number(found[1]);
+};
 /** Come down from another mark to the approach pressure. */
 export const downKey = (from: MarkKey): MarkKey => `down from ${from}`;
 
@@ -80,6 +87,19 @@ function comeDown(
     const from = marks.get(key);
     if (from !== undefined) marks.set(downKey(key), letDown(forecast.datum, from, ladder.approach, slopes));
   }
+}
+
+/** Slopes of the way up around a pressure: growth of the inside and of each girth per pressure. */
+export function climbSlopes(forecast: Forecast, pressure: number): ElasticSlopes {
+  const climb = [forecast.start, ...forecast.path.filter((m) => m.phase === 'stretch')];
+  const next = climb.findIndex((m) => m.pressure >= pressure * (1 - 1e-9));
+  const [a, b] = [climb[Math.max(0, next - 1)], climb[Math.max(1, next)]];
+  return slopesBetween(figuresOf(a), figuresOf(b));
+}
+
+/** From the lowest to the highest point of the first step. */
+export function elasticOf({ ladder, forecast }: Pick<Foreseen, 'ladder' | 'forecast'>): ElasticSlopes {
+  return slopesBetween(arrivalAt(forecast, ladder.first[0]), arrivalAt(forecast, ladder.first[2]));
 }
 
 export function slopesBetween(low: MarkFigures, high: MarkFigures): ElasticSlopes {
@@ -184,19 +204,6 @@ export const arrivals = (ladder: Ladder): number[] =>
     ...new Set([...ladder.first, ...ladder.stops, ...ladder.holds.map((h) => h.pressure), ladder.target]),
   ].sort((a, b) => a - b);
 
-export function drawOf(foreseen: Foreseen): Draw {
-  const { forecast, rest } = foreseen;
-  const marks = Object.fromEntries(marksOf(foreseen));
-  return {
-    marks,
-    ...(forecast.barrelYield === undefined ? {} : { barrelYield: forecast.barrelYield }),
-    ...(forecast.maximum === undefined ? {} : { maximum: forecast.maximum.pressure }),
-    rest: rest.time,
-    settles: rest.settled,
-    pumping: pumpingTime(forecast),
-  };
-}
-
 /** s of the climb without the holds. */
 export function pumpingTime(forecast: Forecast): number {
   let time = 0;
@@ -209,33 +216,12 @@ export function pumpingTime(forecast: Forecast): number {
   return time;
 }
 
-const LOW = 0.05;
-const HIGH = 0.95;
-
-/** 5 % and 95 % of the draws around the median; the one figure alone where there are no draws. */
+/**
+ * The forecast's own figure, with the 5 % and 95 % points of the draws laid around it by their distance from the median
+ * of the draws: the figure comes from the shell, its range from many quick tanks. Alone where there are no draws.
+ */
 export function ranged(one: number, draws: readonly number[]): Ranged {
   if (draws.length === 0) return { value: one };
-  const sorted = [...draws].sort((a, b) => a - b);
-  return { value: quantile(sorted, 0.5), low: quantile(sorted, LOW), high: quantile(sorted, HIGH) };
-}
-
-/** Straight between order statistics (type 7 of Hyndman & Fan 1996). */
-export function quantile(sorted: readonly number[], share: number): number {
-  const place = share * (sorted.length - 1);
-  const below = Math.floor(place);
-  const above = Math.min(below + 1, sorted.length - 1);
-  return sorted[below] + (place - below) * (sorted[above] - sorted[below]);
-}
-
-/** Fewer draws than this say nothing of the hundredth tank. */
-const ENOUGH_FOR_99 = 100;
-
-/** Pressure that 99 of 100 such tanks survive, MPa; undefined where too few were drawn or some showed no maximum. */
-export function survive99({ draws, burst }: PlanRange): number | undefined {
-  const maxima = [...burst, ...draws.flatMap((d) => (d.maximum === undefined ? [] : [d.maximum]))];
-  if (maxima.length < ENOUGH_FOR_99) return undefined;
-  return quantile(
-    maxima.sort((a, b) => a - b),
-    0.01,
-  );
+  const { median, wide } = rangeOf(draws);
+  return { value: one, low: one + wide[0] - median, high: one + wide[1] - median };
 }

@@ -12,13 +12,7 @@ import {
 import { toLitre } from '@hoopwright/core/units';
 import type { Foreseen } from '../foresight/foresee.ts';
 import type { FirstStepSees } from '../plan.ts';
-import {
-  arrivalKey,
-  type ElasticSlopes,
-  type MarkFigures,
-  marksOf,
-  slopesBetween,
-} from '../foresight/range.ts';
+import { arrivalKey, type ElasticSlopes, type MarkFigures, elasticOf, marksOf } from '../foresight/range.ts';
 import type { SetUp } from '../setup/setUp.ts';
 
 /** Stiffness of the tank (wall, E) and truth of the stroke together, standard deviation: our choice, no source. */
@@ -28,12 +22,6 @@ const SLOPE_MODEL = 0.04;
 /** Time for the first loss, s, and the warming nobody sees without a thermometer, K: as in the holds. */
 const LOSS_TIME = 300;
 const UNSEEN_WARMING = 0.2;
-
-/** From the lowest to the highest point of the first step. */
-export function elasticOf(foreseen: Foreseen): ElasticSlopes {
-  const [low, , high] = firstMarks(foreseen);
-  return slopesBetween(low, high);
-}
 
 function firstMarks(foreseen: Foreseen): readonly MarkFigures[] {
   const marks = marksOf(foreseen);
@@ -84,6 +72,13 @@ function spreadOf({ gauges, supply }: SetUp): FirstSpread {
   return { pressure, zero: pressure, drawn, slack: supply.resolution, stiffness: STIFFNESS };
 }
 
+/** Read for a minute at each point: noise averages out, the step of the scale does not. */
+const averaged = ({ resolution, noise, every }: SetUp['readings'][number]): number =>
+  readingSpread({ resolution, noise: noise / Math.sqrt(Math.max(1, Math.floor(AT_A_POINT / every))) });
+
+/** s at each point of the first step. */
+const AT_A_POINT = 60;
+
 function slopeSeen(
   foreseen: Foreseen,
   elastic: ElasticSlopes,
@@ -100,7 +95,7 @@ function slopeSeen(
     pressures: marks.map((m) => m.pressure),
     girths: marks.map((m) => m.girths[place]),
     model: elastic.girths[place],
-    girth: readingSpread(reading),
+    girth: averaged(reading),
     pressure,
     modelShare: SLOPE_MODEL,
   });

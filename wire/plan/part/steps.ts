@@ -2,6 +2,7 @@
 import { toBar, toLitre, toPercent } from '@hoopwright/core/units';
 import type { Foreseen } from '../foresight/foresee.ts';
 import type { Expected, Ranged, Step, StepKind } from '../plan.ts';
+import { type Blur, blurOf, widened } from './blur.ts';
 import type { Ladder } from '../foresight/ladder.ts';
 import {
   arrivalKey,
@@ -114,6 +115,7 @@ class Sheet {
   /** Where each girth has its zero: seated, or come down to for those read at the tank. */
   readonly zeroKeys: readonly MarkKey[];
   readonly setUp: SetUp;
+  readonly blur: Blur;
   before = 0;
 
   constructor({ foreseen, setUp, range }: StepGivens) {
@@ -128,6 +130,7 @@ class Sheet {
       near.includes(name) ? downKey(arrivalKey(ladder.first[2])) : arrivalKey(ladder.first[0]),
     );
     this.setUp = setUp;
+    this.blur = blurOf(foreseen, setUp);
   }
 
   step(number: string, draft: Draft): Step {
@@ -150,9 +153,12 @@ class Sheet {
 
   expectedAt(key: MarkKey): Expected {
     const figures = this.at(key);
-    const pumped = ranged(
-      toLitre(figures.pumped.all),
-      this.draws.map((d) => toLitre(d.marks[key].pumped.all)),
+    const pumped = widened(
+      ranged(
+        toLitre(figures.pumped.all),
+        this.draws.map((d) => toLitre(d.marks[key].pumped.all)),
+      ),
+      toLitre(this.blur.drawn(key)),
     );
     const more = pumped.value - this.before;
     this.before = pumped.value;
@@ -174,9 +180,12 @@ class Sheet {
         here.girths[i],
         draws.map((d) => d.girths[i]),
       ),
-      change_mm: ranged(
-        here.girths[i] - zero,
-        this.draws.map(({ marks }) => marks[key].girths[i] - marks[zeroKey].girths[i]),
+      change_mm: widened(
+        ranged(
+          here.girths[i] - zero,
+          this.draws.map(({ marks }) => marks[key].girths[i] - marks[zeroKey].girths[i]),
+        ),
+        this.blur.girth(key, i),
       ),
       growth_percent: ranged(
         toPercent(here.growths[i]),

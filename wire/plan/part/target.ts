@@ -12,7 +12,6 @@ import {
   type PlanRange,
   pumpingTime,
   ranged,
-  survive99,
 } from '../foresight/range.ts';
 import type { SetUp } from '../setup/setUp.ts';
 
@@ -43,7 +42,7 @@ export function targetOf({ tank, duty, foreseen, range }: TargetGivens): Target 
       draws.map((d) => toPercent(d.marks[key].largest)),
     );
   const wall = Math.min(...tank.courses.map((c) => c.wall));
-  const survives = range === undefined ? undefined : survive99(range);
+  const survives = range?.survive99;
   const { stretchFactor } = duty;
   return {
     workingPressure_bar: toBar(duty.workingPressure),
@@ -53,32 +52,26 @@ export function targetOf({ tank, duty, foreseen, range }: TargetGivens): Target 
     hoopStress_MPa: (ladder.target * (tank.insideDiameter + wall)) / 2 / wall,
     thinnestWall_mm: wall,
     ...(forecast.firstYield === undefined ? {} : { firstYield_bar: toBar(forecast.firstYield.pressure) }),
-    ...barrelYieldOf(forecast, range),
+    ...(forecast.barrelYield === undefined ? {} : { barrelYield_bar: toBar(forecast.barrelYield) }),
     growth_percent: {
       arrived: growth(arrivalKey(ladder.target)),
       held: growth(heldKey(ladder.target)),
       left: growth(LEFT_KEY),
     },
     ...maximumOf(forecast, range),
-    ...(survives === undefined ? {} : { survive99_bar: toBar(survives) }),
+    ...(survives === undefined ? {} : { survive99_bar: toBar(survives.value) }),
+    ...(survives?.assured === undefined ? {} : { assured99_bar: toBar(survives.assured) }),
   };
-}
-
-function barrelYieldOf(forecast: Forecast, range: PlanRange | undefined): Pick<Target, 'barrelYield_bar'> {
-  if (forecast.barrelYield === undefined) return {};
-  const draws = (range?.draws ?? []).flatMap((d) =>
-    d.barrelYield === undefined ? [] : [toBar(d.barrelYield)],
-  );
-  return { barrelYield_bar: ranged(toBar(forecast.barrelYield), draws) };
 }
 
 function maximumOf({ maximum }: Forecast, range: PlanRange | undefined): Pick<Target, 'maximum'> {
   if (maximum === undefined) return {};
-  const draws = (range?.draws ?? []).flatMap((d) => (d.maximum === undefined ? [] : [toBar(d.maximum)]));
+  const [low, high] = range?.maximum ?? [];
+  const span = low === undefined || high === undefined ? {} : { low: toBar(low), high: toBar(high) };
   return {
     maximum: {
       kind: maximum.kind,
-      pressure_bar: ranged(toBar(maximum.pressure), draws),
+      pressure_bar: { value: toBar(maximum.pressure), ...span },
       growth_percent: toPercent(maximum.growth),
       extrapolated: maximum.extrapolated,
     },
