@@ -69,3 +69,13 @@ function boxAround(marks: readonly Mark[], margin: number): Box {
     height: bottom - top + 2 * margin,
   };
 }
+
+const SHEET_ONLY = /^(frame|centring mark|heading|subheading|title block|note$|note number|invented)/;
+
+/** The charts that stand above `bottom`, without the sheet around them. */
+export function chartOf(scene: Scene, bottom: number): { readonly scene: Scene; readonly box: Box } {
+  const marks = scene.marks.filter(
+    (mark) => !SHEET_ONLY.test(mark.of ?? '') && pointsOf(mark).every(([, y]) => y < bottom),
+  );
+  return { scene: { ...scene, marks }, box: boxAround(marks, 6) };
+}

@@ -1,7 +1,9 @@
 /** From a change of the draft to the drawing: rough at once, exact after a pause; the newest change wins. */
+import type { SteelDraw } from '@hoopwright/core/steel';
 import type { Cursor, Fineness } from '../work/ask.ts';
 import { useBoard } from './board.ts';
 import type { FileDraft } from './edit.ts';
+import { rangeFor, steelAtHand, steelFor } from './steel.ts';
 import { ask, stanceAt } from './threads.ts';
 
 /** Time without a change after which the exact forecast is made, ms. */
@@ -21,7 +23,9 @@ export async function drawDraft(draft: FileDraft, pauseFor = PAUSE): Promise<voi
 
 async function drawAs(fineness: Fineness, number: number): Promise<void> {
   const { draft, cursor } = useBoard.getState();
-  const reply = await ask({ file: draft, fineness, cursor });
+  const steel = await steelOf(fineness, draft);
+  if (useBoard.getState().number !== number) return;
+  const reply = await ask({ file: draft, fineness, cursor, ...(steel === undefined ? {} : { steel }) });
   if (reply === undefined || useBoard.getState().number !== number) return;
   if (reply.kind === 'refused') {
     useBoard.setState({ issues: reply.issues });
@@ -35,6 +39,20 @@ async function drawAs(fineness: Fineness, number: number): Promise<void> {
     ...(moved ? {} : { stance: reply.stance }),
   });
   if (moved) await moveHand(useBoard.getState().cursor);
+  if (fineness === 'exact') await rangeOf(draft);
+}
+
+/** A first pass takes the steel that is at hand; an exact answer waits for that of the draft itself. */
+function steelOf(fineness: Fineness, draft: FileDraft): Promise<SteelDraw | undefined> {
+  const { project } = useBoard.getState();
+  const atHand = steelAtHand(draft);
+  if (project === undefined || (fineness === 'rough' && atHand !== undefined)) return Promise.resolve(atHand);
+  return steelFor(project.id, draft);
+}
+
+async function rangeOf(draft: FileDraft): Promise<void> {
+  const { project } = useBoard.getState();
+  if (project !== undefined) await rangeFor(project.id, draft);
 }
 
 export async function moveHand(cursor: Cursor): Promise<void> {

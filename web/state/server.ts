@@ -1,4 +1,6 @@
 /** Talking to the server: JSON both ways; what it refuses comes back as issues. */
+import type { SteelDraw } from '@hoopwright/core/steel';
+import type { SteelAnswer } from '@hoopwright/wire/evidence';
 import type { Issue } from '@hoopwright/wire/issue';
 import type { Attachment, Difference, Opened, Project, VersionLine } from '@hoopwright/wire/project';
 
@@ -13,6 +15,11 @@ export class ServerRefusal extends Error {
     this.issues = issues;
     this.newer = newer;
   }
+}
+
+export interface RangeAnswer {
+  readonly steel: SteelAnswer | null;
+  readonly middle?: SteelDraw;
 }
 
 /** Names this window in the project's versions, so that it knows its own saves. */
@@ -80,5 +87,11 @@ export const server = {
     if (!response.ok) throw new ServerRefusal(response.status, []);
     return new Uint8Array(await response.arrayBuffer());
   },
+  /** What the tests say of the steel; with `only` 'steel' not carried through to the stretch. */
+  range: (project: string, file: unknown, only?: 'steel') =>
+    call<RangeAnswer>(`/range?project=${project}${only === undefined ? '' : `&only=${only}`}`, 'POST', {
+      window: WINDOW,
+      file,
+    }),
   enter: (token: string) => call<{ who: string }>('/entrance', 'POST', { token }),
 } as const;

@@ -1,5 +1,7 @@
 /** The worker threads of the page. Of several requests to one thread only the newest is worth making. */
 import { type Remote, wrap } from 'comlink';
+import type { SteelDraw } from '@hoopwright/core/steel';
+import type { Compared, Comparison } from '@hoopwright/wire/compare';
 import type { Board } from '../work/answer.ts';
 import type { Ask, Cursor, Fineness, Reply } from '../work/ask.ts';
 import type { Stance } from '@hoopwright/report/drawing';
@@ -37,10 +39,12 @@ export function newestOnly<A, B>(work: (asked: A) => Promise<B>): (asked: A) => 
 
 type Thread = Remote<Board>;
 
-const threads = new Map<Fineness, Thread>();
+type Use = Fineness | 'compare';
 
-/** A thread for each fineness: the exact answer to an older file never holds up the rough answer to a newer one. */
-function thread(fineness: Fineness): Thread {
+const threads = new Map<Use, Thread>();
+
+/** A thread for each use: the exact answer to an older file never holds up the rough answer to a newer one. */
+function thread(fineness: Use): Thread {
   const there = threads.get(fineness);
   if (there !== undefined) return there;
   const made = wrap<Board>(new Worker(new URL('../worker.ts', import.meta.url), { type: 'module' }));
@@ -67,3 +71,13 @@ const stances: Readonly<Record<Fineness, (cursor: Cursor) => Promise<Stance | un
 /** The tank of the last forecast of that fineness, where the hand stands. */
 export const stanceAt = (fineness: Fineness, cursor: Cursor): Promise<Stance | undefined> =>
   stances[fineness](cursor);
+
+/** One sheet compared, in a thread of its own. */
+export const compareWall = (file: unknown, wall: number, steel: SteelDraw | undefined): Promise<Compared> =>
+  thread('compare').compare(file, wall, steel);
+
+export const comparisonOf = (
+  file: unknown,
+  rows: readonly Compared['row'][],
+  unstretched: Compared['unstretched'],
+): Promise<Comparison> => thread('compare').comparison(file, rows, unstretched);

@@ -7,6 +7,7 @@ import { go, type Route, useRoute } from '../state/route.ts';
 import { server } from '../state/server.ts';
 import { words } from '../words/say.ts';
 import { Bar } from './Bar.tsx';
+import { GrowthSheet } from './GrowthSheet.tsx';
 import { TankSheet } from './TankSheet.tsx';
 import { Told } from './Told.tsx';
 
@@ -32,6 +33,8 @@ function Sheet({ route }: { readonly route: Route }) {
   switch (route.sheet) {
     case 'tank':
       return <TankSheet />;
+    case 'growth':
+      return <GrowthSheet />;
     default:
       return null;
   }

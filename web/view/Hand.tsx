@@ -1,5 +1,6 @@
 /** Where in its stretch the tank stands: stops by name, and a handle for everything between. */
 import { say, saySigned } from '@hoopwright/report/figure';
+import { MiniCurve } from '../chart/MiniCurve.tsx';
 import { STOPS, type Stop } from '../work/ask.ts';
 import { useBoard } from '../state/board.ts';
 import { moveHand } from '../state/draw.ts';
@@ -37,6 +38,7 @@ export function Hand() {
           chosen === 'between' ? undefined : void moveHand({ kind: 'stop', stop: chosen })
         }
       />
+      <MiniCurve forecast={forecast} />
       <p className="at" aria-live="polite">
         {words('handAt', {
           pressure: say(manner, 'pressure', moment.pressure),

@@ -1,8 +1,11 @@
 /** From a tank file to what the page draws. Keeps the last forecast, so that the hand can move through it. */
-import { type Forecast, forecast, type Moment } from '@hoopwright/core/stretch';
+import type { SteelDraw } from '@hoopwright/core/steel';
+import { drawnTank, type Forecast, forecast, type Moment } from '@hoopwright/core/stretch';
+import type { Tank } from '@hoopwright/core/tank';
 import { type Stance, stanceOf } from '@hoopwright/report/drawing';
 import { usualOrders } from '@hoopwright/wire/forecast';
-import { parseTankFile } from '@hoopwright/wire/tank';
+import { type Compared, comparisonOf, type Comparison, compareSheet } from '@hoopwright/wire/compare';
+import { parseTankFile, type TankFile } from '@hoopwright/wire/tank';
 import type { Ask, Cursor, ForecastView, MomentView, Reply } from './ask.ts';
 import { momentOf } from './moment.ts';
 
@@ -21,11 +24,12 @@ export class Board {
     this.clock = clock;
   }
 
-  answer({ file, fineness, cursor }: Ask): Reply {
+  answer({ file, fineness, cursor, steel }: Ask): Reply {
     const began = this.clock();
     const parsed = parseTankFile(file);
     if (!parsed.ok) return { kind: 'refused', issues: parsed.issues };
-    const { tank, duty, notes, flowFrom } = parsed;
+    const { duty, notes, flowFrom } = parsed;
+    const tank = steel === undefined || flowFrom === 'stated' ? parsed.tank : made(parsed.tank, steel);
     const result = forecast(tank, duty, fineness === 'rough' ? { shell: ROUGH } : usualOrders(tank, duty));
     this.last = result;
     const stance = this.stance(cursor);
@@ -42,12 +46,35 @@ export class Board {
     };
   }
 
+  /** One row of the sheets compared. `file` was read before. */
+  compare(file: unknown, wall: number, steel: SteelDraw | undefined): Compared {
+    return compareSheet(
+      file as TankFile,
+      wall,
+      steel === undefined ? {} : { withSteel: (tank) => made(tank, steel) },
+    );
+  }
+
+  comparison(
+    file: unknown,
+    rows: readonly Compared['row'][],
+    unstretched: Compared['unstretched'],
+  ): Comparison {
+    return comparisonOf(file as TankFile, rows, unstretched);
+  }
+
   /** The tank where the hand stands; undefined as welded, or before the first forecast. */
   stance(cursor: Cursor): Stance | undefined {
     if (this.last === undefined) return undefined;
     const moment = momentOf(this.last, cursor);
     return moment === undefined ? undefined : stanceOf(this.last, moment);
   }
+}
+
+/** The tank made of a steel out of the range; its plate is that of the longest course. */
+function made(tank: Tank, steel: SteelDraw): Tank {
+  const plate = tank.courses.reduce((a, b) => (b.length > a.length ? b : a)).steel;
+  return drawnTank(tank, plate, steel);
 }
 
 export function viewOf(result: Forecast): ForecastView {

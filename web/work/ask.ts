@@ -1,4 +1,5 @@
 /** What the page asks of its workers, and what comes back: plain values that can be copied between threads. */
+import type { SteelDraw } from '@hoopwright/core/steel';
 import type { Stance } from '@hoopwright/report/drawing';
 import type { Forecast, Moment, Phase, Released } from '@hoopwright/core/stretch';
 import type { Duty, Tank } from '@hoopwright/core/tank';
@@ -20,6 +21,8 @@ export interface Ask {
   readonly file: unknown;
   readonly fineness: Fineness;
   readonly cursor: Cursor;
+  /** Steel in the middle of its range, where the file leaves the steel to its evidence. */
+  readonly steel?: SteelDraw;
 }
 
 /** A moment without the state of the shell, which stays in the worker. */
@@ -44,6 +47,7 @@ export interface ForecastView
 export interface Drawn {
   readonly kind: 'drawn';
   readonly fineness: Fineness;
+  /** As the file has it: what the drawing dimensions. */
   readonly tank: Tank;
   readonly duty?: Duty;
   /** The flow curve was stated, came from evidence, or stands in. */
