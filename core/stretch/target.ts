@@ -27,8 +27,7 @@ export function forecastToGrowth(
   asked: GrowthAsked,
   orders: ForecastOrders = {},
 ): GrowthAnswer {
-  const free = duty === undefined ? undefined : { ...duty, holds: duty.holds.filter(() => false) };
-  const whole = forecast(tank, free, { ...orders, target: 1e-3 });
+  const whole = forecast(tank, undefined, orders);
   let pressure = pressureAt(whole, asked.growth);
   if (pressure === undefined)
     return { kind: 'bursts before', forecast: forecast(tank, duty, { ...orders, target: 1e3 }) };

@@ -8,7 +8,7 @@ import { type Answer, answerOf } from './answer.ts';
 import { percentFrom, pressureFrom, pressuresFrom } from './quantity.ts';
 import type { SteelRange } from '../range/steelRange.ts';
 import { progressLine } from './progress.ts';
-import { rangeFor } from './range.ts';
+import { rangeFor, steelFor } from './range.ts';
 import { type GoodTank, tankFrom } from './tankInput.ts';
 
 export interface ForecastOptions {
@@ -54,7 +54,10 @@ export async function answerFor(
 ): Promise<{ readonly result: Forecast; readonly answer: Answer }> {
   const given = await tankFrom(desk, path, options.asGiven === true);
   const target = options.to === undefined ? undefined : pressureFrom(options.to, '--to');
-  const steel = options.toGrowth === undefined ? await rangeFor(desk, path, given, target) : undefined;
+  // A range goes with a pressure; for a growth that is asked the middle steel answers alone.
+  const steel = await (options.toGrowth === undefined
+    ? rangeFor(desk, path, given, target)
+    : steelFor(desk, path, given));
   const result = forecastFor(desk, inTheMiddle(given, steel), options);
   return { result, answer: answerOf(result, given.notes, steel) };
 }

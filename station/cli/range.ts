@@ -1,7 +1,7 @@
 /** The range of a tank file's steel for a command: coupons from beside the file, shell solutions on all cores, a progress line. */
 import { couponsBeside } from '../range/coupons.ts';
 import { openRunner } from '../range/runner.ts';
-import { type SteelRange, steelRange } from '../range/steelRange.ts';
+import { type SteelRange, steelOf, steelRange } from '../range/steelRange.ts';
 import type { Desk } from './desk.ts';
 import { progressLine } from './progress.ts';
 import type { GoodTank } from './tankInput.ts';
@@ -28,3 +28,7 @@ export async function rangeFor(
     await runner.close();
   }
 }
+
+/** What the tests say of the steel, without carrying it through the shell. */
+export const steelFor = async (desk: Desk, path: string, given: GoodTank): Promise<SteelRange | undefined> =>
+  steelOf(given, await couponsBeside(path, given, (file) => desk.readBytes(file)));
