@@ -68,7 +68,8 @@ const areaSvg = (mark: Area, palette: Palette): string =>
 
 function fillSvg(fill: Fill, palette: Palette): string {
   if (fill.kind === 'hatch') return `fill="url(#hatch-${fill.hatch})"`;
-  if (fill.kind === 'colour') return `fill="${fill.colour}"`;
+  // A hair of the same colour closes the seams between neighbours.
+  if (fill.kind === 'colour') return `fill="${fill.colour}" stroke="${fill.colour}" stroke-width="0.5"`;
   const opacity = fill.opacity === undefined ? '' : ` fill-opacity="${px(fill.opacity)}"`;
   return `fill="${palette[fill.tone]}"${opacity}`;
 }

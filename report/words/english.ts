@@ -23,7 +23,6 @@ export const ENGLISH = {
   forecastNone: 'none',
   invented: 'INVENTED DATA',
   notStated: 'not stated',
-  notToScale: 'not to scale',
   drawingType: 'Tank, half in section',
   curveType: 'Growth of the tank',
 
@@ -34,12 +33,6 @@ export const ENGLISH = {
   stateLeft: 'After release, what is left',
   growthOne: 'growth to scale',
   growthTimes: 'growth drawn {times} times',
-  labelInitial: 'as welded',
-  labelNow: 'under pressure',
-  labelLeft: 'left',
-  girth: '{name}',
-  girthGrowthUnder: '{growth} under pressure',
-  girthGrowthLeft: '{growth} left',
   girthSeam: 'girth seam, {width}',
   baffle: 'baffle {width} × {thickness}',
   opening: 'opening Ø {diameter}',
@@ -59,7 +52,6 @@ export const ENGLISH = {
   columnWelded: 'as welded',
   columnUnder: 'under pressure',
   columnLeft: 'left',
-  rowGirths: 'Girth, outside',
   rowLargest: 'largest growth',
   rowContent: 'content',
   rowThinnest: 'barrel, thinnest',
@@ -83,8 +75,6 @@ export const ENGLISH = {
   fieldStrain: 'Plastic strain, {unit}',
   fieldWall: 'Wall, {unit}',
   fieldMargin: 'Plastic strain left, of what the barrel has at the maximum, {unit}',
-  fieldLeast: 'least {value}',
-  fieldMost: 'most {value}',
 
   // Places on the tank
   bottomInside: 'bottom head, inside face',
@@ -128,7 +118,6 @@ export const ENGLISH = {
   maximumGrowth: '{growth} under pressure',
   marginLabel: '{ratio} times the stretch pressure',
   maximumNone: 'no maximum was found',
-  stretchBox: 'the stretch, above',
   noteUnder:
     'Growth and volume count from the filled tank at zero gauge, under pressure; what is left is read on the axis after release.',
   noteCeiling: 'Hatched edge: {source}, on what is left.',

@@ -9,15 +9,19 @@ export function formedWall(
   profile: readonly WallPlace[],
   times: number,
 ): WallPiece[] {
+  let last = 0;
   return pieces.map((piece) => {
-    const carried = piece.points.map((point) => carriedPoint(point, profile, times));
+    const carried = piece.points.map((point) => {
+      const half = 0.5 * point.wall;
+      const near = nearest(profile, point.r + half * point.nr, point.z + half * point.nz, last);
+      last = near.place;
+      return carriedPoint(point, near, times);
+    });
     return { ...piece, points: carried.map((point, i) => turnedPoint(point, i, piece.points, carried)) };
   });
 }
 
-function carriedPoint(point: WallPoint, profile: readonly WallPlace[], times: number): WallPoint {
-  const half = 0.5 * point.wall;
-  const near = nearest(profile, point.r + half * point.nr, point.z + half * point.nz);
+function carriedPoint(point: WallPoint, near: Near, times: number): WallPoint {
   const wall = point.wall * near.thinning;
   const inward = 0.5 * (point.wall - wall);
   // On the axis the wall can only rise; between the axis and the first place the radius grows in proportion.
@@ -66,17 +70,39 @@ interface Near {
   readonly dz: number;
 }
 
+/** Points and places both run along the meridian: the next one is looked for not far from the last. */
+const BACK = 15;
+const ON = 60;
+
 /** What the profile does at the place of the mid-surface nearest to (r, z) as welded. */
-function nearest(profile: readonly WallPlace[], r: number, z: number): Near {
-  let best = { far: Infinity, i: 0, f: 0 };
-  for (let i = 0; i + 1 < profile.length; i++) {
+function nearest(profile: readonly WallPlace[], r: number, z: number, last: number): Near {
+  const end = profile.length - 1;
+  const [from, to] = [Math.max(0, last - BACK), Math.min(end, last + ON)];
+  const near = nearestIn(profile, r, z, from, to);
+  // Found at the edge of where it was looked for: it may lie beyond.
+  const cut = (near.i === from && from > 0) || (near.i === to - 1 && to < end);
+  return readAt(profile, cut ? nearestIn(profile, r, z, 0, end) : near);
+}
+
+interface Spot {
+  readonly far: number;
+  readonly i: number;
+  readonly f: number;
+}
+
+function nearestIn(profile: readonly WallPlace[], r: number, z: number, from: number, to: number): Spot {
+  let best: Spot = { far: Infinity, i: from, f: 0 };
+  for (let i = from; i < to; i++) {
     const [a, b] = [profile[i], profile[i + 1]];
     const [er, ez] = [b.r0 - a.r0, b.z0 - a.z0];
     const f = Math.min(1, Math.max(0, ((r - a.r0) * er + (z - a.z0) * ez) / (er * er + ez * ez)));
     const far = (a.r0 + f * er - r) ** 2 + (a.z0 + f * ez - z) ** 2;
     if (far < best.far) best = { far, i, f };
   }
-  const { i, f } = best;
+  return best;
+}
+
+function readAt(profile: readonly WallPlace[], { i, f }: Spot): Near {
   const [a, b] = [profile[i], profile[Math.min(i + 1, profile.length - 1)]];
   const atPole = (f === 0 && i === 0) || (f === 1 && i === profile.length - 2);
   const mix = (of: (place: WallPlace) => number): number => (1 - f) * of(a) + f * of(b);
