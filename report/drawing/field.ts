@@ -6,12 +6,12 @@ import type { Key } from '../words/english.ts';
 
 export type FieldName = 'strain' | 'wall' | 'margin';
 
-/** One value per place of the profile, at three depths of the wall. */
+/** One value per place of the profile, at three depths of the wall; none where a place is left hatched. */
 export interface Field {
   readonly name: FieldName;
   readonly quantity: Quantity;
   readonly title: Key;
-  readonly values: readonly Through[];
+  readonly values: readonly (Through | undefined)[];
   readonly least: number;
   readonly most: number;
 }
@@ -25,14 +25,21 @@ export const strainField = (profile: readonly WallPlace[]): Field =>
     profile.map((p) => p.plastic),
   );
 
-/** Present wall. */
-export const wallField = (profile: readonly WallPlace[]): Field =>
-  fieldOf(
+/** Bosses and thick plates are so much thicker that beside them every other wall would have one colour. */
+const THICK = 3;
+
+/** Present wall; thick parts are left out. */
+export function wallField(profile: readonly WallPlace[]): Field {
+  const thinnest = Math.min(...profile.map((p) => p.wall0));
+  return fieldOf(
     'wall',
     'wall',
     'fieldWall',
-    profile.map(({ wall }) => ({ inside: wall, mid: wall, outside: wall })),
+    profile.map(({ wall, wall0 }) =>
+      wall0 > THICK * thinnest ? undefined : { inside: wall, mid: wall, outside: wall },
+    ),
   );
+}
 
 /**
  * Strain left: what the barrel has at mid-wall when the tank stands at its maximum (`limit`, a fraction), less what each
@@ -50,8 +57,10 @@ export const marginField = (now: readonly WallPlace[], limit: number): Field =>
     })),
   );
 
-function fieldOf(name: FieldName, quantity: Quantity, title: Key, values: readonly Through[]): Field {
-  const all = values.flatMap(({ inside, mid, outside }) => [inside, mid, outside]);
+function fieldOf(name: FieldName, quantity: Quantity, title: Key, values: Field['values']): Field {
+  const all = values.flatMap((value) =>
+    value === undefined ? [] : [value.inside, value.mid, value.outside],
+  );
   return { name, quantity, title, values, least: Math.min(...all), most: Math.max(...all) };
 }
 

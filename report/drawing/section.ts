@@ -7,15 +7,14 @@ import { onRight, outsideOf, type Spot, type View } from './shape/view.ts';
 import type { WallPiece } from './shape/wall.ts';
 
 /** The cut wall, piece by piece; hatching leans the other way from piece to piece (ISO 128-3). */
-export function sectionMarks(view: View, pieces: readonly WallPiece[], hatched: boolean): Mark[] {
-  return [
-    ...(hatched ? pieces.flatMap((piece) => hatchedFace(piece, ringOf(view, piece))) : []),
-    ...pieces.map((piece) => ({
-      ...stroke('outline', ringOf(view, piece), 'section outline'),
-      closed: true,
-    })),
-  ];
-}
+export const cutMarks = (view: View, pieces: readonly WallPiece[]): Mark[] =>
+  pieces.flatMap((piece) => hatchedFace(piece, ringOf(view, piece)));
+
+export const outlineMarks = (view: View, pieces: readonly WallPiece[]): Mark[] =>
+  pieces.map((piece) => ({
+    ...stroke('outline', ringOf(view, piece), 'section outline'),
+    closed: true,
+  }));
 
 const hatchedFace = (piece: WallPiece, ring: readonly Point[]): Mark[] => [
   area(PAPER, ring, 'cut face'),

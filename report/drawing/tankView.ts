@@ -8,7 +8,7 @@ import { diameterMarks, wallMarks } from './dimension/inside.ts';
 import { colourOf, type Field } from './field.ts';
 import { HEADING, type Laid, layOut } from './layOut.ts';
 import { outsideContour, outsideFace, outsideMarks } from './outside.ts';
-import { baffleMarks, insideFace, patchesOf, sectionMarks, skirtMarks } from './section.ts';
+import { baffleMarks, cutMarks, insideFace, outlineMarks, patchesOf, skirtMarks } from './section.ts';
 import { onLeft, onRight } from './shape/view.ts';
 import type { TankSheet } from './tankSheet.ts';
 
@@ -42,8 +42,9 @@ function metalMarks(sheet: TankSheet, laid: Laid, patches: readonly Patch[]): Ma
   const past = 12 / view.perMm;
   return [
     ...skirtMarks(view, tank, branches, times),
+    ...cutMarks(view, now),
     ...(sheet.field === undefined ? [] : colours(sheet.field, patches)),
-    ...sectionMarks(view, now, sheet.field === undefined),
+    ...outlineMarks(view, now),
     ...baffleMarks(view, tank, branches, times),
     ...outsideMarks(view, tank, now, branches, times),
     ...(formed
@@ -63,8 +64,9 @@ function metalMarks(sheet: TankSheet, laid: Laid, patches: readonly Patch[]): Ma
 /** Three bands through the wall, inside to outside, so that bending is seen. */
 function colours(field: Field, patches: readonly Patch[]): Mark[] {
   return patches.flatMap(({ place, points }) => {
-    if (place === undefined) return [];
-    const { inside, mid, outside } = field.values[place];
+    const values = place === undefined ? undefined : field.values[place];
+    if (values === undefined) return [];
+    const { inside, mid, outside } = values;
     const [a, b, c, d] = points;
     const along = (p: Patch['points'][number], q: Patch['points'][number], f: number) =>
       [p[0] + f * (q[0] - p[0]), p[1] + f * (q[1] - p[1])] as const;
