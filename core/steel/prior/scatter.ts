@@ -22,7 +22,7 @@ export const SCATTER: Record<Level, readonly [number, number, number, number]> =
   /** Plate to plate of one heat: rolling, annealing, levelling. The certificate's specimen is of another such plate. */
   plate: [0.08, 0.07, 0.05, 0.02],
   /** Place to place of one plate, or bar to bar of one stock: what one coupon says of the next. Its own size is learnt. */
-  place: [0.04, 0.038, 0.028, 0.012],
+  place: [0.047, 0.045, 0.034, 0.015],
 };
 
 /** The grade has no typical values of its own; those of a neighbour stand in. */
