@@ -1,7 +1,7 @@
 /** What the hand may change on the board. */
 import { useBoard } from './board.ts';
 import { drawDraft } from './draw.ts';
-import { type FileDraft, redimensioned, withValue } from './edit.ts';
+import { type FileDraft, redimensioned, without } from './edit.ts';
 import { saveSoon } from './keep.ts';
 
 /** A figure changed where it stands; `value` in the unit of its key. */
@@ -24,5 +24,5 @@ export function reportFault(path: string, sentence: string | undefined): void {
 
 /** Takes a number out of the file, where it need not be stated. */
 export function removeFigure(path: string): void {
-  changeDraft(withValue(useBoard.getState().draft, path, undefined));
+  changeDraft(without(useBoard.getState().draft, path));
 }

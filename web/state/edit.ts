@@ -12,33 +12,78 @@ export const stepsOf = (path: string): (string | number)[] =>
 export function valueAt(file: Json | undefined, path: string): Json | undefined {
   return stepsOf(path).reduce<Json | undefined>((value, step) => {
     if (value === null || typeof value !== 'object') return undefined;
-    return (value as Readonly<Record<string | number, Json>>)[step];
+    return member(value, step);
   }, file);
 }
 
 /** The file with a value at a path; what is on the way is made. `undefined` takes the key out. */
-export const withValue = (file: FileDraft, path: string, value: Json | undefined): FileDraft =>
-  put(file, stepsOf(path), value) as FileDraft;
+export function withValue(file: FileDraft, path: string, value: Json | undefined): FileDraft {
+  const changed = put(file, stepsOf(path), value);
+  if (!isRecord(changed)) throw new Error(`the path "${path}" leads to no key of a tank file`);
+  return changed;
+}
+
+/** A tank file from its text; throws where it is no JSON or no record, which the server has checked. */
+export function draftOf(text: string): FileDraft {
+  const value: Json = JSON.parse(text);
+  if (!isRecord(value)) throw new Error('a tank file must be a record');
+  return value;
+}
+
+const member = (value: readonly Json[] | FileDraft, step: string | number): Json | undefined => {
+  if (isList(value)) return typeof step === 'number' ? value[step] : undefined;
+  return typeof step === 'string' ? value[step] : undefined;
+};
+
+export const isList = (value: Json | undefined): value is readonly Json[] => Array.isArray(value);
 
 function put(
   at: Json | undefined,
   [step, ...rest]: readonly (string | number)[],
   value: Json | undefined,
 ): Json {
-  if (typeof step === 'number') {
-    const list = Array.isArray(at) ? [...at] : [];
-    if (rest.length === 0 && value === undefined) list.splice(step, 1);
-    else list[step] = rest.length === 0 ? value : put(list[step], rest, value);
-    return list;
-  }
-  const { [step]: old, ...others } = isRecord(at) ? at : {};
-  if (rest.length === 0 && value === undefined) return others;
-  const now = rest.length === 0 ? (value as Json) : put(old, rest, value);
-  return isRecord(at) && step in at ? { ...at, [step]: now } : { ...others, [step]: now };
+  return typeof step === 'number' ? putInList(at, step, rest, value) : putInRecord(at, step, rest, value);
 }
 
-const isRecord = (value: Json | undefined): value is FileDraft =>
+function putInList(
+  at: Json | undefined,
+  step: number,
+  rest: readonly (string | number)[],
+  value: Json | undefined,
+): Json {
+  const list = isList(at) ? [...at] : [];
+  if (rest.length > 0) list[step] = put(list[step], rest, value);
+  else if (value === undefined) list.splice(step, 1);
+  else list[step] = value;
+  return list;
+}
+
+/** A key keeps its place among the others, so that the file changes no more than it must. */
+function putInRecord(
+  at: Json | undefined,
+  step: string,
+  rest: readonly (string | number)[],
+  value: Json | undefined,
+): Json {
+  const record = isRecord(at) ? at : {};
+  if (rest.length > 0) return { ...record, [step]: put(record[step], rest, value) };
+  if (value !== undefined) return { ...record, [step]: value };
+  return Object.fromEntries(Object.entries(record).filter(([key]) => key !== step));
+}
+
+export const isRecord = (value: Json | undefined): value is FileDraft =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
+
+/** The file without a value; a list or record that it leaves empty goes with it. */
+export function without(file: FileDraft, path: string): FileDraft {
+  const left = withValue(file, path, undefined);
+  const parent = path.replace(/(\.[^.[\]]+|\[\d+\])$/, '');
+  if (parent === path) return left;
+  const rest = valueAt(left, parent);
+  const empty =
+    rest !== undefined && rest !== null && typeof rest === 'object' && Object.keys(rest).length === 0;
+  return empty ? without(left, parent) : left;
+}
 
 /** A dimension of the drawing changed by hand: keys that would contradict it go, lengths that belong together follow. */
 export function redimensioned(file: FileDraft, path: string, value: number): FileDraft {

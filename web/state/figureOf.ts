@@ -3,7 +3,7 @@ import type { Drawn } from '../work/ask.ts';
 
 export function figureOf({ tank, duty }: Drawn, path: string): number | undefined {
   const head = /^heads\.(top|bottom)\.(\w+)$/.exec(path);
-  if (head !== null) return headFigure(tank.heads[head[1] as 'top' | 'bottom'], head[2]);
+  if (head !== null) return headFigure(head[1] === 'top' ? tank.heads.top : tank.heads.bottom, head[2]);
   const course = /^barrel\.courses\[(\d+)\]\.wall_mm$/.exec(path);
   if (course !== null) return tank.courses[Number(course[1])]?.wall;
   const girth = /^girths\[(\d+)\]\.at_mm$/.exec(path);

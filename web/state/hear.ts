@@ -9,7 +9,7 @@ import { server, WINDOW } from './server.ts';
 export function hearChanges(queries: QueryClient): () => void {
   const stream = new EventSource('/api/changes');
   stream.addEventListener('change', ({ data }: MessageEvent<string>) => {
-    const change = JSON.parse(data) as Change;
+    const change: Change = JSON.parse(data);
     void queries.invalidateQueries();
     void heard(change);
   });

@@ -2,7 +2,7 @@
 import type { Opened } from '@hoopwright/wire/project';
 import { words } from '../words/say.ts';
 import { forecastState, UNDER, useBoard } from './board.ts';
-import { type FileDraft, textOf } from './edit.ts';
+import { draftOf, textOf } from './edit.ts';
 import { drawDraft } from './draw.ts';
 import { server, ServerRefusal } from './server.ts';
 
@@ -31,7 +31,7 @@ export function show({ project, version }: Opened, told?: string): void {
       ? {}
       : { drawn: undefined, stance: undefined, issues: [], drawnFor: -1, cursor: UNDER }),
   });
-  void drawDraft(JSON.parse(version.file) as FileDraft, 0);
+  void drawDraft(draftOf(version.file), 0);
 }
 
 /** Saves the draft if it is whole and differs from what was saved. */
@@ -72,7 +72,7 @@ function failedToKeep(error: unknown): void {
     return;
   }
   useBoard.setState({ saving: 'failed', told: words('saveFailed') });
-  pause = setTimeout(() => void retry(), RETRY);
+  pause = setTimeout(retry, RETRY);
 }
 
 const RETRY = 3000;

@@ -40,7 +40,7 @@ export function readTyped(text: string): Typed {
 function marksOf(
   digits: string,
 ): string | { readonly fraction: string; readonly thousands: string } | undefined {
-  const marks = [...digits].filter((c) => c === '.' || c === ',');
+  const marks = Array.from(digits.matchAll(/[.,]/g), ([mark]) => mark);
   if (marks.length === 0) return digits;
   const last = marks[marks.length - 1];
   const [whole, tail] = splitLast(digits, last);

@@ -2,7 +2,7 @@
 import type { SteelDraw } from '@hoopwright/core/steel';
 import type { SteelAnswer } from '@hoopwright/wire/evidence';
 import type { Issue } from '@hoopwright/wire/issue';
-import type { Attachment, Difference, Opened, Project, VersionLine } from '@hoopwright/wire/project';
+import type { Attachment, Difference, Opened, Project, Version, VersionLine } from '@hoopwright/wire/project';
 
 /** The server's no, with its reasons; `newer` where another window was faster. */
 export class ServerRefusal extends Error {
@@ -27,6 +27,12 @@ export const WINDOW = `window ${Math.floor(Math.random() * 0x10000)
   .toString(16)
   .padStart(4, '0')}`;
 
+interface Refused {
+  readonly issues?: readonly Issue[];
+  readonly newer?: Opened;
+}
+
+/** The server is of the same program as the page: the shape of its answers is not checked again. */
 async function call<T>(path: string, method = 'GET', body?: unknown): Promise<T> {
   const response = await fetch(`/api${path}`, {
     method,
@@ -35,9 +41,9 @@ async function call<T>(path: string, method = 'GET', body?: unknown): Promise<T>
       : { headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(body), keepalive: true }),
   });
   const text = await response.text();
-  const answer = text === '' ? {} : (JSON.parse(text) as { issues?: readonly Issue[]; newer?: Opened });
-  if (response.ok) return answer as T;
-  throw new ServerRefusal(response.status, answer.issues ?? [], answer.newer);
+  if (response.ok) return JSON.parse(text);
+  const { issues = [], newer }: Refused = text === '' ? {} : JSON.parse(text);
+  throw new ServerRefusal(response.status, issues, newer);
 }
 
 const by = WINDOW;
@@ -62,6 +68,7 @@ export const server = {
   redo: (id: string, from: number) => call<Opened>(`/projects/${id}/redo`, 'POST', { from, by }),
   versions: (id: string) =>
     call<{ versions: VersionLine[] }>(`/projects/${id}/versions`).then((a) => a.versions),
+  version: (id: string, number: number) => call<{ version: Version }>(`/projects/${id}/versions/${number}`),
   difference: (id: string, from: number, to: number) =>
     call<{ differences: Difference[] }>(`/projects/${id}/difference?from=${from}&to=${to}`).then(
       (a) => a.differences,

@@ -2,9 +2,12 @@
 import { type Remote, wrap } from 'comlink';
 import type { SteelDraw } from '@hoopwright/core/steel';
 import type { Compared, Comparison } from '@hoopwright/wire/compare';
+import type { CouponEntry } from '../work/coupon.ts';
+import type { CouponView } from '../work/couponView.ts';
 import type { Board } from '../work/answer.ts';
 import type { Ask, Cursor, Fineness, Reply } from '../work/ask.ts';
 import type { Stance } from '@hoopwright/report/drawing';
+import type { Manner } from '@hoopwright/report/figure';
 
 /** Runs one job at a time; a job that waits is replaced by a newer one and resolves to undefined. */
 export function newestOnly<A, B>(work: (asked: A) => Promise<B>): (asked: A) => Promise<B | undefined> {
@@ -81,3 +84,6 @@ export const comparisonOf = (
   rows: readonly Compared['row'][],
   unstretched: Compared['unstretched'],
 ): Promise<Comparison> => thread('compare').comparison(file, rows, unstretched);
+
+export const couponView = (bytes: Uint8Array, entry: CouponEntry, manner: Manner): Promise<CouponView> =>
+  thread('compare').coupon(bytes, entry, manner);

@@ -8,6 +8,8 @@ import { server } from '../state/server.ts';
 import { words } from '../words/say.ts';
 import { Bar } from './Bar.tsx';
 import { GrowthSheet } from './GrowthSheet.tsx';
+import { ProjectsSheet } from './ProjectsSheet.tsx';
+import { SteelSheet } from './SteelSheet.tsx';
 import { TankSheet } from './TankSheet.tsx';
 import { Told } from './Told.tsx';
 
@@ -33,10 +35,12 @@ function Sheet({ route }: { readonly route: Route }) {
   switch (route.sheet) {
     case 'tank':
       return <TankSheet />;
+    case 'steel':
+      return <SteelSheet />;
     case 'growth':
       return <GrowthSheet />;
-    default:
-      return null;
+    case 'projects':
+      return <ProjectsSheet />;
   }
 }
 

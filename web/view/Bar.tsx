@@ -2,7 +2,7 @@
 import type { MouseEvent } from 'react';
 import { useBoard } from '../state/board.ts';
 import { step } from '../state/keep.ts';
-import { LOOKS, type Look, read, useReading } from '../state/manner.ts';
+import { LOOKS, read, useReading } from '../state/manner.ts';
 import { addressOf, go, SHEETS, type SheetName, useRoute } from '../state/route.ts';
 import { words } from '../words/say.ts';
 
@@ -89,13 +89,18 @@ function Kept() {
   );
 }
 
+const UNITS = ['bar', 'MPa', 'psi'] as const;
+
 function ReadingChoices() {
   const { manner, look } = useReading();
   return (
     <span className="reading">
       <label>
         <span>{words('units')}</span>
-        <select value={manner.units} onChange={(e) => read({ units: e.target.value as 'bar' })}>
+        <select
+          value={manner.units}
+          onChange={(e) => read({ units: UNITS.find((one) => one === e.target.value) ?? 'bar' })}
+        >
           <option value="bar">{words('unitsBar')}</option>
           <option value="MPa">{words('unitsMPa')}</option>
           <option value="psi">{words('unitsPsi')}</option>
@@ -103,14 +108,20 @@ function ReadingChoices() {
       </label>
       <label>
         <span>{words('decimal')}</span>
-        <select value={manner.decimal} onChange={(e) => read({ decimal: e.target.value as '.' })}>
+        <select
+          value={manner.decimal}
+          onChange={(e) => read({ decimal: e.target.value === ',' ? ',' : '.' })}
+        >
           <option value=".">{words('decimalPoint')}</option>
           <option value=",">{words('decimalComma')}</option>
         </select>
       </label>
       <label>
         <span>{words('look')}</span>
-        <select value={look} onChange={(e) => read({ look: e.target.value as Look })}>
+        <select
+          value={look}
+          onChange={(e) => read({ look: LOOKS.find((one) => one === e.target.value) ?? 'daylight' })}
+        >
           {LOOKS.map((one) => (
             <option key={one} value={one}>
               {words(({ daylight: 'lookDaylight', night: 'lookNight', sun: 'lookSun' } as const)[one])}

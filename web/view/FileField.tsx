@@ -4,6 +4,7 @@ import { useBoard } from '../state/board.ts';
 import { changeFigure, removeFigure, reportFault } from '../state/change.ts';
 import { valueAt } from '../state/edit.ts';
 import { tidy, fileUnit } from '../state/unit.ts';
+import { quantityOf } from '../state/quantityOf.ts';
 import { figureOf } from '../state/figureOf.ts';
 import type { TermName } from '../words/glossary.ts';
 import { issueSentence } from '../words/issue.ts';
@@ -11,6 +12,7 @@ import { NumberField } from './NumberField.tsx';
 
 export interface FileFieldProps {
   readonly path: string;
+  /** Absent: read off the key. */
   readonly quantity?: Quantity;
   readonly label: string;
   readonly term?: TermName;
@@ -31,7 +33,7 @@ export function FileField({ path, quantity, label, term, otherwise, onDone, grab
     <NumberField
       label={label}
       {...(term === undefined ? {} : { term })}
-      kind={{ path, quantity }}
+      kind={{ path, quantity: quantity ?? quantityOf(path) }}
       value={own ?? taken}
       against={issue === undefined ? undefined : issueSentence(issue)}
       {...(otherwise === undefined ? {} : { otherwise })}

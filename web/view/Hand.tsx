@@ -1,5 +1,6 @@
 /** Where in its stretch the tank stands: stops by name, and a handle for everything between. */
 import { say, saySigned } from '@hoopwright/report/figure';
+import { TIMES } from '@hoopwright/report/drawing';
 import { MiniCurve } from '../chart/MiniCurve.tsx';
 import { STOPS, type Stop } from '../work/ask.ts';
 import { useBoard } from '../state/board.ts';
@@ -50,7 +51,7 @@ export function Hand() {
   );
 }
 
-const TIMES = ['auto', '1', '5', '10', '20'] as const;
+const DRAWN = ['auto', ...TIMES] as const;
 const COLOURS = ['none', 'strain', 'wall', 'margin'] as const;
 const COLOUR_WORDS = {
   none: 'colourNone',
@@ -63,14 +64,14 @@ export function DrawnHow() {
   const { times, colour } = useLooking();
   return (
     <div className="drawn-how">
-      <Choice<(typeof TIMES)[number]>
+      <Choice<(typeof DRAWN)[number]>
         label={words('growthDrawn')}
-        value={times === undefined ? 'auto' : (String(times) as '1')}
-        choices={TIMES.map((value) => ({
+        value={times ?? 'auto'}
+        choices={DRAWN.map((value) => ({
           value,
           words: value === 'auto' ? words('growthAuto') : words('growthTimes', { times: value }),
         }))}
-        onChoice={(value) => look({ times: value === 'auto' ? undefined : (Number(value) as 1) })}
+        onChoice={(value) => look({ times: value === 'auto' ? undefined : value })}
       />
       <Choice<(typeof COLOURS)[number]>
         label={words('wallColour')}

@@ -1,6 +1,5 @@
 /** A figure of the drawing while it is changed: a field that stands where the figure stands. */
-import type { Quantity } from '@hoopwright/report/figure';
-import { type RefObject, useLayoutEffect, useRef, useState } from 'react';
+import { type RefObject, useLayoutEffect, useRef } from 'react';
 import { useBoard } from '../state/board.ts';
 import { look } from '../state/view.ts';
 import { nameOf } from '../words/names.ts';
@@ -13,23 +12,19 @@ interface InPlaceProps {
 
 export function InPlace({ path, around }: InPlaceProps) {
   const box = useRef<HTMLDivElement>(null);
-  const [quantity, setQuantity] = useState<Quantity>();
   const drawn = useBoard((b) => b.drawn);
   useLayoutEffect(() => {
     const figure = figureAt(around.current, path);
     if (figure === null) return;
-    setQuantity(figure.dataset.quantity as Quantity);
     if (box.current !== null && around.current !== null) stand(box.current, figure, around.current);
-  }, [path, around, drawn, quantity]);
+  }, [path, around, drawn]);
   const close = (): void => {
     look({ editing: undefined });
     requestAnimationFrame(() => figureAt(around.current, path)?.focus());
   };
   return (
     <div className="in-place" ref={box}>
-      {quantity === undefined ? null : (
-        <FileField path={path} quantity={quantity} label={nameOf(path)} onDone={close} grabsFocus />
-      )}
+      <FileField path={path} label={nameOf(path)} onDone={close} grabsFocus />
     </div>
   );
 }

@@ -2,11 +2,14 @@
 import type { SteelDraw } from '@hoopwright/core/steel';
 import { drawnTank, type Forecast, forecast, type Moment } from '@hoopwright/core/stretch';
 import type { Tank } from '@hoopwright/core/tank';
+import type { Manner } from '@hoopwright/report/figure';
 import { type Stance, stanceOf } from '@hoopwright/report/drawing';
 import { usualOrders } from '@hoopwright/wire/forecast';
 import { type Compared, comparisonOf, type Comparison, compareSheet } from '@hoopwright/wire/compare';
 import { parseTankFile, type TankFile } from '@hoopwright/wire/tank';
 import type { Ask, Cursor, ForecastView, MomentView, Reply } from './ask.ts';
+import type { CouponEntry } from './coupon.ts';
+import type { CouponView } from './couponView.ts';
 import { momentOf } from './moment.ts';
 
 /**
@@ -26,7 +29,7 @@ export class Board {
 
   answer({ file, fineness, cursor, steel }: Ask): Reply {
     const began = this.clock();
-    const parsed = parseTankFile(file);
+    const parsed = parseTankFile(file, steel === undefined ? {} : { flow: steel.flow });
     if (!parsed.ok) return { kind: 'refused', issues: parsed.issues };
     const { duty, notes, flowFrom } = parsed;
     const tank = steel === undefined || flowFrom === 'stated' ? parsed.tank : made(parsed.tank, steel);
@@ -49,10 +52,16 @@ export class Board {
   /** One row of the sheets compared. `file` was read before. */
   compare(file: unknown, wall: number, steel: SteelDraw | undefined): Compared {
     return compareSheet(
-      file as TankFile,
+      tankFileOf(file),
       wall,
       steel === undefined ? {} : { withSteel: (tank) => made(tank, steel) },
     );
+  }
+
+  /** A coupon file, read by a part of the program that is fetched when the first one comes. */
+  async coupon(bytes: Uint8Array, entry: CouponEntry, manner: Manner): Promise<CouponView> {
+    const { couponView } = await import('./coupon.ts');
+    return couponView(bytes, entry, manner);
   }
 
   comparison(
@@ -60,7 +69,7 @@ export class Board {
     rows: readonly Compared['row'][],
     unstretched: Compared['unstretched'],
   ): Comparison {
-    return comparisonOf(file as TankFile, rows, unstretched);
+    return comparisonOf(tankFileOf(file), rows, unstretched);
   }
 
   /** The tank where the hand stands; undefined as welded, or before the first forecast. */
@@ -69,6 +78,12 @@ export class Board {
     const moment = momentOf(this.last, cursor);
     return moment === undefined ? undefined : stanceOf(this.last, moment);
   }
+}
+
+function tankFileOf(file: unknown): TankFile {
+  const parsed = parseTankFile(file);
+  if (parsed.ok) return parsed.file;
+  throw new Error('sheets were compared for a tank file that had been refused');
 }
 
 /** The tank made of a steel out of the range; its plate is that of the longest course. */
@@ -99,4 +114,4 @@ export function viewOf(result: Forecast): ForecastView {
   };
 }
 
-const bare = ({ state: _, ...rest }: Moment): MomentView => rest;
+const bare = ({ state: _state, ...rest }: Moment): MomentView => rest;

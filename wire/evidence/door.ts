@@ -7,5 +7,6 @@ export {
   type EvidenceRead,
   type EvidenceWords,
   hasSteelEvidence,
+  hintsOf,
 } from './evidenceOf.ts';
 export { type SteelAnswer, steelAnswer } from './steelAnswer.ts';

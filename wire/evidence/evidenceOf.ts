@@ -146,7 +146,8 @@ function testOf(
   return { ...test, result, lines, ...(reason === undefined ? {} : { reason }) };
 }
 
-function hintsOf(entry: CouponEntry | SeamEntry): Parameters<typeof readCouponFile>[1] {
+/** What the tank file says of a coupon beyond what its own file does. */
+export function hintsOf(entry: CouponEntry | SeamEntry): Parameters<typeof readCouponFile>[1] {
   const area =
     entry.couponDiameter_mm === undefined
       ? (entry.couponWidth_mm ?? Number.NaN) * (entry.couponThickness_mm ?? Number.NaN)
