@@ -55,6 +55,14 @@ describe('a coupon', () => {
     expect(couponReading(unstated, 0)!.noise[0]).toBeGreaterThan(couponReading(coupon(), 0)!.noise[0]);
   });
 
+  test('pulled warm is brought back to room temperature, and is less sure for it', () => {
+    // A quarter of a per cent per kelvin, with half of that in doubt.
+    const [warm, room] = [coupon({ temperature: 45 }), coupon()].map((one) => couponReading(one, 0)!);
+    warm.observed.forEach((value, k) => expect(value - room.observed[k]).toBeCloseTo(25 * 0.0025, 12));
+    expect(warm.shared[2]).toBeCloseTo(25 * 0.0012, 12);
+    expect(room.shared[2]).toBe(0);
+  });
+
   test('that ends early speaks only of the strains it reached', () => {
     const few = strains.filter((ep) => ep < 0.012);
     const reading = couponReading(
