@@ -225,6 +225,7 @@ export type PlanRemark =
   | 'no rate effect'
   | 'does not settle'
   | 'does not yield'
+  | 'hold within first step'
   | 'no maximum'
   | 'maximum beyond evidence'
   | 'relief far over'

@@ -1,7 +1,7 @@
 /** From a tank file to its plan, or to the reasons why there is none. */
 import { type Forecast, type Stored, storedAt } from '@hoopwright/core/stretch';
 import { type Duty, stretchPressure, type Tank } from '@hoopwright/core/tank';
-import { fromLitre, fromPercent, toBar } from '@hoopwright/core/units';
+import { fromLitre, fromPercent } from '@hoopwright/core/units';
 import { forecastFile } from '../forecast/forecastFile.ts';
 import { canonical } from '../record/canonical.ts';
 import type { TankFile } from '../tank/format/tankFile.ts';
@@ -11,6 +11,7 @@ import { foresee, type ForesightOrders, type Foreseen } from './foresight/forese
 import { leakSeen, needsOf, placesOf } from './part/instruments.ts';
 import { limitsOf, limitValue } from './part/limits.ts';
 import type { Danger } from './danger.ts';
+import { inBar } from './inBar.ts';
 import type { Limit, Plan, PlanRemark } from './plan.ts';
 import type { PlanRange } from './foresight/range.ts';
 import { type Refusal, refusedBurst, refusedForesight, refusedSetUp } from './refusals.ts';
@@ -127,10 +128,10 @@ function assemble(base: Foundation, { stored, limits, leak }: Findings): Plan {
     target: targetOf(given),
     water: waterOf(given, setUp),
     steps: stepsOf({ foreseen, setUp, ...(range === undefined ? {} : { range }) }),
-    unit_bar: Number(toBar(foreseen.ladder.unit).toPrecision(10)),
+    unit_bar: inBar(foreseen.ladder.unit),
     rest: { atLeast_min: foreseen.rule.atLeast / 60, cap_min: foreseen.rule.cap / 60 },
     limits,
-    approach_bar: toBar(setUp.approach),
+    approach_bar: inBar(setUp.approach),
     places: placesOf(setUp, foreseen.ladder.target),
     instruments: needsOf({
       foreseen,
@@ -156,7 +157,7 @@ export const tankDigest = (file: TankFile, hash: TextHash): string => hash(canon
 const forecastDigest = (forecast: Forecast, hash: TextHash): string =>
   hash(canonical(forecastFile(forecast, { warnings: [], notes: [], profile: false })));
 
-function remarksOf({ tank, setUp, foreseen }: Foundation, dangers: readonly Danger[]): PlanRemark[] {
+function remarksOf({ tank, duty, setUp, foreseen }: Foundation, dangers: readonly Danger[]): PlanRemark[] {
   const { forecast, rest, ladder } = foreseen;
   const mass = dangers.find((d) => d.kind === 'mass');
   const off = dangers.find((d) => d.kind === 'stand-off');
@@ -165,6 +166,7 @@ function remarksOf({ tank, setUp, foreseen }: Foundation, dangers: readonly Dang
     [forecast.datum.solver.shell.metals.every((m) => m.viscosity === 0), 'no rate effect'],
     [!rest.settled, 'does not settle'],
     [(forecast.held ?? forecast.arrived)?.plastic.barrel === 0, 'does not yield'],
+    [duty.holds.some((h) => h.pressure <= ladder.first[2] * (1 + 1e-9)), 'hold within first step'],
     [forecast.maximum === undefined, 'no maximum'],
     [forecast.maximum?.extrapolated === true, 'maximum beyond evidence'],
     [(setUp.relief?.opens ?? 0) > 1.1 * ladder.target, 'relief far over'],

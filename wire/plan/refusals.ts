@@ -1,9 +1,10 @@
 /** Why there is no plan: each reason with its figures, as a value; the sentence is made by `report`. */
 import type { Forecast } from '@hoopwright/core/stretch';
 import type { Duty, Tank } from '@hoopwright/core/tank';
-import { toBar, toLitre, toPercent } from '@hoopwright/core/units';
+import { toLitre, toPercent } from '@hoopwright/core/units';
 import type { Foreseen } from './foresight/foresee.ts';
 import { uptakeAt } from './part/limits.ts';
+import { inBar, perMinute } from './inBar.ts';
 import type { SetUp } from './setup/setUp.ts';
 
 export type Refusal =
@@ -68,8 +69,8 @@ function placeRefusals(tank: Tank, { readings, gauges, approach }: SetUp, target
   const someone = (reads: 'pressure' | 'girth' | 'zero', pressure: number): Refusal => ({
     code: 'someone at the tank',
     reads,
-    pressure_bar: toBar(pressure),
-    approach_bar: toBar(approach),
+    pressure_bar: inBar(pressure),
+    approach_bar: inBar(approach),
   });
   const behind = <T extends { readonly from: string }>(list: readonly T[]): boolean =>
     list.some((one) => one.from === 'behind the wall');
@@ -87,15 +88,14 @@ function gaugeRefusals({ gauges, relief }: SetUp, target: number): Refusal[] {
   const needs = Math.max(target, relief?.opens ?? 0);
   return gauges
     .filter((g) => g.range < needs)
-    .map((g) => ({ code: 'gauge range', name: g.name, range_bar: toBar(g.range), needs_bar: toBar(needs) }));
+    .map((g) => ({ code: 'gauge range', name: g.name, range_bar: inBar(g.range), needs_bar: inBar(needs) }));
 }
 
 function reliefRefusals({ relief, pump }: SetUp, target: number): Refusal[] {
   if (relief === undefined) return [];
-  const perMinute = (flow: number): number => (flow * 60) / 1e6;
   const under: Refusal[] =
     relief.opens <= target
-      ? [{ code: 'relief under stretch', opens_bar: toBar(relief.opens), target_bar: toBar(target) }]
+      ? [{ code: 'relief under stretch', opens_bar: inBar(relief.opens), target_bar: inBar(target) }]
       : [];
   const small: Refusal[] =
     relief.flow !== undefined && pump.flow !== undefined && relief.flow < pump.flow
@@ -112,7 +112,7 @@ function reliefRefusals({ relief, pump }: SetUp, target: number): Refusal[] {
 
 const pumpPressure = ({ pump }: SetUp, target: number): Refusal[] =>
   pump.highest !== undefined && pump.highest < target
-    ? [{ code: 'pump pressure', highest_bar: toBar(pump.highest), target_bar: toBar(target) }]
+    ? [{ code: 'pump pressure', highest_bar: inBar(pump.highest), target_bar: inBar(target) }]
     : [];
 
 /** The pump at full flow shall grow the wall so many times faster than the rate that ends the hold: our choice, no source. */
@@ -143,8 +143,8 @@ export function refusedForesight(givens: ForeseenGivens): Refusal[] {
   if (survive99 !== undefined && ladder.target > survive99.pressure)
     found.push({
       code: 'over 99 of 100',
-      target_bar: toBar(ladder.target),
-      survive99_bar: toBar(survive99.pressure),
+      target_bar: inBar(ladder.target),
+      survive99_bar: inBar(survive99.pressure),
       draws: survive99.draws,
     });
   for (const remark of forecast.remarks) {
@@ -153,7 +153,7 @@ export function refusedForesight(givens: ForeseenGivens): Refusal[] {
         code: 'beyond evidence',
         plastic_percent: toPercent(remark.plastic),
         evidence_percent: toPercent(remark.evidence),
-        pressure_bar: toBar(remark.pressure),
+        pressure_bar: inBar(remark.pressure),
       });
   }
   return found;
@@ -162,7 +162,7 @@ export function refusedForesight(givens: ForeseenGivens): Refusal[] {
 export function refusedBurst({ maximum }: Forecast, target: number): Refusal {
   return {
     code: 'bursts before target',
-    target_bar: toBar(target),
-    ...(maximum === undefined ? {} : { end: { kind: maximum.kind, pressure_bar: toBar(maximum.pressure) } }),
+    target_bar: inBar(target),
+    ...(maximum === undefined ? {} : { end: { kind: maximum.kind, pressure_bar: inBar(maximum.pressure) } }),
   };
 }

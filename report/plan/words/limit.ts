@@ -101,6 +101,7 @@ const REMARKS: Readonly<Record<PlanRemark, string>> = {
   'does not settle': 'The final hold is not expected to settle within its longest time.',
   'does not yield':
     'The barrel does not yield at the stretch pressure: this is a pressure test, not a stretch.',
+  'hold within first step': 'A hold of the duty lies within the first step and is left out: the tank is held there anyway.',
   'no maximum': 'The forecast found no maximum: the margin is not known.',
   'maximum beyond evidence': 'The maximum lies beyond the evidence for the curve: the margin is a guess.',
   'relief far over': 'The relief valve opens more than a tenth over the stretch pressure.',

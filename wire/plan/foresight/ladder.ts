@@ -46,7 +46,7 @@ export function ladderFor(way: Forecast, { target, approach, holds }: LadderOrde
   const seatWanted = Math.min(SEATING * target, high / 3, approach > 0 ? approach : Infinity);
   const seat = tidy(Math.max(1, Math.floor(seatWanted / unit + 0.5 * (approach > 0 ? 0 : 1))) * unit);
   const first = [seat, round(0.5 * (seat + high)), high] as const;
-  const below = holdsBelow(way, holds, target, round);
+  const below = holdsBelow(way, holds, target, { unit, high, round });
   return {
     unit,
     seat,
@@ -80,23 +80,28 @@ function stopsFor(way: Forecast, { first, below, target, unit, round }: StopOrde
   return stops;
 }
 
-/** The duty's own holds under the target, and one near a quarter of the growth where they have none. */
+/** The duty's own holds between first step and target, and one near a quarter of the growth where they have none. */
 function holdsBelow(
   way: Forecast,
   holds: readonly Hold[],
   target: number,
-  round: (pressure: number) => number,
+  { unit, high, round }: { readonly unit: number; readonly high: number; round(pressure: number): number },
 ): Hold[] {
-  const own = holds.filter((h) => h.pressure < target * (1 - 1e-9)).sort((a, b) => a.pressure - b.pressure);
+  const own = holds
+    .filter((h) => h.pressure > high * (1 + 1e-9) && h.pressure < target * (1 - 1e-9))
+    .sort((a, b) => a.pressure - b.pressure);
   const whole = (way.held ?? way.arrived)?.largest.growth ?? 0;
   const share = (h: Hold): number => growthAtPressure(way, h.pressure) / whole;
   const serves = (h: Hold): boolean =>
     h.time >= QUARTER_HOLD && share(h) >= NEAR_QUARTER[0] && share(h) <= NEAR_QUARTER[1];
   if (own.some(serves)) return own;
-  const pressure = round(pressureAtGrowth(way, 0.25 * whole));
-  if (pressure >= target) return own;
+  // Where creep in the final hold is most of the growth, the last line of the gauge under the target is nearest.
+  const under = tidy(Math.ceil(target / unit - 1 - 1e-9) * unit);
+  const quarterOf = round(pressureAtGrowth(way, 0.25 * whole));
+  const pressure = Math.min(Math.max(quarterOf, tidy(high + unit)), under);
   const quarter: Hold = { pressure, time: QUARTER_HOLD, valve: 'open' };
-  return [...own, quarter].sort((a, b) => a.pressure - b.pressure);
+  const others = own.filter((h) => Math.abs(h.pressure - pressure) > 1e-9 * pressure);
+  return [...others, quarter].sort((a, b) => a.pressure - b.pressure);
 }
 
 const rising = (way: Forecast): Moment[] => [way.start, ...way.path.filter((m) => m.phase === 'stretch')];

@@ -13,6 +13,7 @@ import { knuckleVerdict, type Head, type Tank } from '@hoopwright/core/tank';
 import { toBar, toKilogram, toLitre } from '@hoopwright/core/units';
 import type { Foreseen } from '../foresight/foresee.ts';
 import type { Danger, StandOffFigures } from '../danger.ts';
+import { inBar, perMinute } from '../inBar.ts';
 import type { SetUp } from '../setup/setUp.ts';
 
 export interface DangerGivens {
@@ -105,12 +106,11 @@ const releaseDanger = ({ release }: SetUp): Danger => ({ kind: 'release', ...rel
 
 function reliefDanger({ setUp, foreseen }: DangerGivens): Danger {
   const { relief, pump } = setUp;
-  const perMinute = (flow: number): number => (flow * 60) / 1e6;
   return {
     kind: 'relief',
     ...(relief === undefined
       ? {}
-      : { opens_bar: toBar(relief.opens), over_percent: 100 * (relief.opens / foreseen.ladder.target - 1) }),
+      : { opens_bar: inBar(relief.opens), over_percent: 100 * (relief.opens / foreseen.ladder.target - 1) }),
     ...(relief?.flow === undefined ? {} : { flow_L_per_min: perMinute(relief.flow) }),
     ...(pump.flow === undefined ? {} : { pump_L_per_min: perMinute(pump.flow) }),
   };

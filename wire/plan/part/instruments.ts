@@ -11,10 +11,11 @@ import { fromPercent, toBar } from '@hoopwright/core/units';
 import type { Foreseen } from '../foresight/foresee.ts';
 import type { LeakSeen, Need, Place } from '../plan.ts';
 import { arrivalKey, heldKey, marksOf } from '../foresight/range.ts';
+import { inBar } from '../inBar.ts';
 import type { GirthReading, SetUp } from '../setup/setUp.ts';
 
 export function placesOf(setUp: SetUp, target: number): Place[] {
-  const upTo = (from: Place['from']): number => toBar(from === 'at the tank' ? setUp.approach : target);
+  const upTo = (from: Place['from']): number => inBar(from === 'at the tank' ? setUp.approach : target);
   return [
     ...setUp.gauges.map(
       ({ name, from }): Place => ({ name, reads: 'pressure', by: 'gauge', from, upTo_bar: upTo(from) }),
@@ -27,7 +28,7 @@ export function placesOf(setUp: SetUp, target: number): Place[] {
       reads: 'litres',
       by: setUp.supply.by,
       from: 'behind the wall',
-      upTo_bar: toBar(target),
+      upTo_bar: inBar(target),
     },
     ...(setUp.thermometer === undefined
       ? []
@@ -37,7 +38,7 @@ export function placesOf(setUp: SetUp, target: number): Place[] {
             reads: 'temperature',
             by: 'thermometer',
             from: 'behind the wall',
-            upTo_bar: toBar(target),
+            upTo_bar: inBar(target),
           } as const,
         ]),
   ];

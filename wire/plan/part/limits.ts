@@ -5,6 +5,7 @@ import type { Foreseen } from '../foresight/foresee.ts';
 import { volumePerGrowth } from './instruments.ts';
 import type { LeakSeen, Limit, LimitKey } from '../plan.ts';
 import { arrivalKey, marksOf } from '../foresight/range.ts';
+import { inBar } from '../inBar.ts';
 import type { SetUp } from '../setup/setUp.ts';
 
 export interface LimitGivens {
@@ -39,7 +40,7 @@ export function limitsOf(givens: LimitGivens): Limit[] {
       : { limit: key, value: own.value, usual, set: { by: own.by, why: own.why } };
   const left = limit('growthLeft_percent', GROWTH_LEFT, set.growthLeft_percent);
   return [
-    limit('pressure_bar', toBar(foreseen.ladder.target)),
+    limit('pressure_bar', inBar(foreseen.ladder.target)),
     limit('trappedAir_L', airLimit(givens), set.trappedAir_L),
     limit('leak_mL_per_min', Math.max(leak.shut_mL_per_min, leak.uptake_mL_per_min), set.leak_mL_per_min),
     left,

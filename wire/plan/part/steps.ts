@@ -1,5 +1,5 @@
 /** The steps of the day in their order, each with what the readings should be at its end. */
-import { toBar, toLitre, toPercent } from '@hoopwright/core/units';
+import { toLitre, toPercent } from '@hoopwright/core/units';
 import type { Foreseen } from '../foresight/foresee.ts';
 import type { Expected, Ranged, Step, StepKind } from '../plan.ts';
 import { type Blur, blurOf, widened } from './blur.ts';
@@ -16,6 +16,7 @@ import {
   type PlanRange,
   ranged,
 } from '../foresight/range.ts';
+import { inBar } from '../inBar.ts';
 import type { SetUp } from '../setup/setUp.ts';
 
 export interface StepGivens {
@@ -89,9 +90,6 @@ function approachSteps(ladder: Ladder, setUp: SetUp): [Draft[], Draft[], Draft[]
   ];
 }
 
-/** 1.5 bar is 1.5, not 1.4999999999999998. */
-const barLine = (pressure: number): number => Number(toBar(pressure).toPrecision(10));
-
 /** Points of the first step share a number: 3a, 3b. */
 function numbered(drafts: readonly Draft[]): { number: string; draft: Draft }[] {
   let count = 0;
@@ -138,7 +136,7 @@ class Sheet {
     return {
       number,
       kind: draft.kind,
-      pressure_bar: barLine(draft.pressure),
+      pressure_bar: inBar(draft.pressure),
       ...(expected === undefined ? {} : { expected }),
       ...(draft.hold === undefined ? {} : { hold: draft.hold }),
       reads: this.readsAt(draft),

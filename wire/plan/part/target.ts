@@ -13,6 +13,7 @@ import {
   pumpingTime,
   ranged,
 } from '../foresight/range.ts';
+import { inBar, perMinute } from '../inBar.ts';
 import type { SetUp } from '../setup/setUp.ts';
 
 export interface TargetGivens {
@@ -45,9 +46,9 @@ export function targetOf({ tank, duty, foreseen, range }: TargetGivens): Target 
   const survives = range?.survive99;
   const { stretchFactor } = duty;
   return {
-    workingPressure_bar: toBar(duty.workingPressure),
+    workingPressure_bar: inBar(duty.workingPressure),
     stretchFactor,
-    pressure_bar: toBar(ladder.target),
+    pressure_bar: inBar(ladder.target),
     model: MODELS.find((m) => stretchFactor >= m.from && stretchFactor <= m.to)?.model ?? 'none',
     hoopStress_MPa: (ladder.target * (tank.insideDiameter + wall)) / 2 / wall,
     thinnestWall_mm: wall,
@@ -109,7 +110,7 @@ export function waterOf({ tank, foreseen, range }: TargetGivens, setUp: SetUp): 
     ...(flow === undefined
       ? {}
       : {
-          flow_L_per_min: (flow * 60) / 1e6,
+          flow_L_per_min: perMinute(flow),
           pumping_min: ranged(
             pumpingTime(forecast) / 60,
             draws.map((d) => d.pumping / 60),
