@@ -7,16 +7,21 @@
  */
 import {
   ANSWER_LENGTH,
+  EQUIVALENT,
+  GUESS,
   HOOP,
   MERIDIONAL,
   type Metal,
   PLASTIC_EQ,
   PLASTIC_H,
   PLASTIC_M,
-  returnToYield,
+  returnPoint,
   TANGENT_HH,
   TANGENT_MH,
   TANGENT_MM,
+  TIME,
+  TRIAL_H,
+  TRIAL_M,
 } from '../steel/plane.ts';
 import type { Shell } from './shell.ts';
 import type { State } from './state.ts';
@@ -82,12 +87,11 @@ export function shapeOf(shell: Shell, i: number, move: Float64Array, shape: Shap
   const a = 3 * shell.from[i];
   const b = 3 * shell.to[i];
   const L = shell.length[i];
-  const phi0 = shell.angle[i];
-  shape.slopeR = Math.cos(phi0) + (move[b] - move[a]) / L;
-  shape.slopeZ = Math.sin(phi0) + (move[b + 1] - move[a + 1]) / L;
+  shape.slopeR = shell.cosine[i] + (move[b] - move[a]) / L;
+  shape.slopeZ = shell.sine[i] + (move[b + 1] - move[a + 1]) / L;
   shape.kappa = shell.curvature[i] + (move[b + 2] - move[a + 2]) / L;
   shape.r = shell.radius[i] + 0.5 * (move[a] + move[b]);
-  const phi = phi0 + 0.5 * (move[a + 2] + move[b + 2]);
+  const phi = shell.angle[i] + 0.5 * (move[a + 2] + move[b + 2]);
   shape.sine = Math.sin(phi);
   shape.cosine = Math.cos(phi);
   shape.e = shape.slopeR * shape.cosine + shape.slopeZ * shape.sine;
@@ -97,6 +101,7 @@ export function shapeOf(shell: Shell, i: number, move: Float64Array, shape: Shap
 /**
  * Runs the layers of element i from the state at the start of the step, writes stresses and plastic strains into
  * `trial`, sums P. `thinning` scales the depths (thickness over unformed thickness). False where a fibre turned inside out.
+ * The innermost loop of everything: sums stay in local numbers, arrays are named once.
  */
 export function runLayers(
   shell: Shell,
@@ -108,74 +113,106 @@ export function runLayers(
   time: number,
   work: ElementWork,
 ): boolean {
+  if (shell.link[i] === 1) return runLink(shell, i, shape, trial, work);
   const { P, answer } = work;
-  const layers = shell.settings.layers;
+  const { depth, weight, logM, logH } = shell;
+  const { plasticM, plasticH, plasticEq } = start;
+  const { plasticM: trialM, plasticH: trialH, plasticEq: trialEq, stressM, stressH } = trial;
+  const { layers } = shell.settings;
   const metal: Metal = shell.metals[shell.metal[i]];
-  const link = shell.link[i] === 1;
-  P.fill(0);
+  const { e, kappa, r, sine, cosine } = shape;
+  let n = 0;
+  let m = 0;
+  let fr = 0;
+  let fp = 0;
+  let ee = 0;
+  let ek = 0;
+  let kk = 0;
+  let er = 0;
+  let kr = 0;
+  let rr = 0;
+  let ep = 0;
+  let kp = 0;
+  let rp = 0;
+  let pp = 0;
   for (let point = i * layers, end = point + layers; point < end; point++) {
-    const zeta = shell.depth[point] * thinning;
-    const along = shape.e + zeta * shape.kappa;
-    const around = shape.r + zeta * shape.sine;
+    const zeta = depth[point] * thinning;
+    const along = e + zeta * kappa;
+    const around = r + zeta * sine;
     if (!(along > 0) || !(around > 0)) return false;
-    const strainM = Math.log(along) - shell.logM[point];
-    const strainH = link ? 0 : Math.log(around) - shell.logH[point];
-    if (link) elasticLink(metal, strainM, answer);
-    else
-      returnToYield(
-        metal,
-        strainM - start.plasticM[point],
-        strainH - start.plasticH[point],
-        start.plasticEq[point],
-        time,
-        answer,
-        trial.plasticEq[point] - start.plasticEq[point],
-      );
-    trial.plasticM[point] = start.plasticM[point] + answer[PLASTIC_M];
-    trial.plasticH[point] = start.plasticH[point] + answer[PLASTIC_H];
-    trial.plasticEq[point] = start.plasticEq[point] + answer[PLASTIC_EQ];
-    trial.stressM[point] = answer[MERIDIONAL];
-    trial.stressH[point] = answer[HOOP];
-    addPoint(P, answer, shell.weight[point], zeta, 1 / along, 1 / around, shape);
+    const eq = plasticEq[point];
+    answer[TRIAL_M] = Math.log(along) - logM[point] - plasticM[point];
+    answer[TRIAL_H] = Math.log(around) - logH[point] - plasticH[point];
+    answer[EQUIVALENT] = eq;
+    answer[TIME] = time;
+    answer[GUESS] = trialEq[point] - eq;
+    returnPoint(metal, answer);
+    trialM[point] = plasticM[point] + answer[PLASTIC_M];
+    trialH[point] = plasticH[point] + answer[PLASTIC_H];
+    trialEq[point] = eq + answer[PLASTIC_EQ];
+    const sM = (stressM[point] = answer[MERIDIONAL]);
+    const sH = (stressH[point] = answer[HOOP]);
+    const w = weight[point];
+    const perA = 1 / along;
+    const perB = 1 / around;
+    const tauM = w * sM * perA;
+    const tauH = w * sH * perB;
+    const mm = w * (answer[TANGENT_MM] - sM) * perA * perA;
+    const hh = w * (answer[TANGENT_HH] - sH) * perB * perB;
+    const mh = w * answer[TANGENT_MH] * perA * perB;
+    const lever = zeta * cosine;
+    n += tauM;
+    m += tauM * zeta;
+    fr += tauH;
+    fp += tauH * lever;
+    ee += mm;
+    ek += mm * zeta;
+    kk += mm * zeta * zeta;
+    er += mh;
+    kr += mh * zeta;
+    rr += hh;
+    ep += mh * lever;
+    kp += mh * lever * zeta;
+    rp += hh * lever;
+    pp += hh * lever * lever - tauH * zeta * sine;
   }
+  P[N] = n;
+  P[M] = m;
+  P[FR] = fr;
+  P[FP] = fp;
+  P[EE] = ee;
+  P[EK] = ek;
+  P[KK] = kk;
+  P[ER] = er;
+  P[KR] = kr;
+  P[RR] = rr;
+  P[EP] = ep;
+  P[KP] = kp;
+  P[RP] = rp;
+  P[PP] = pp;
   return true;
 }
 
-function elasticLink(metal: Metal, strain: number, answer: Float64Array): void {
-  answer.fill(0);
-  answer[MERIDIONAL] = metal.young * strain;
-  answer[TANGENT_MM] = metal.young;
-}
-
-function addPoint(
-  P: Float64Array,
-  answer: Float64Array,
-  w: number,
-  zeta: number,
-  a: number,
-  b: number,
-  shape: Shape,
-): void {
-  const tauM = w * answer[MERIDIONAL] * a;
-  const tauH = w * answer[HOOP] * b;
-  const mm = w * (answer[TANGENT_MM] - answer[MERIDIONAL]) * a * a;
-  const hh = w * (answer[TANGENT_HH] - answer[HOOP]) * b * b;
-  const mh = w * answer[TANGENT_MH] * a * b;
-  const lever = zeta * shape.cosine;
-  P[N] += tauM;
-  P[M] += tauM * zeta;
-  P[FR] += tauH;
-  P[FP] += tauH * lever;
-  P[EE] += mm;
-  P[EK] += mm * zeta;
-  P[KK] += mm * zeta * zeta;
-  P[ER] += mh;
-  P[KR] += mh * zeta;
-  P[RR] += hh;
-  P[EP] += mh * lever;
-  P[KP] += mh * lever * zeta;
-  P[RP] += hh * lever;
-  P[PP] += hh * lever * lever - tauH * zeta * shape.sine;
+/** A link is elastic along the meridian and carries no hoop: its metal is counted in the wall it crosses. */
+function runLink(shell: Shell, i: number, shape: Shape, trial: State, { P }: ElementWork): boolean {
+  const { layers } = shell.settings;
+  const { young } = shell.metals[shell.metal[i]];
+  P.fill(0);
+  for (let point = i * layers, end = point + layers; point < end; point++) {
+    const zeta = shell.depth[point];
+    const along = shape.e + zeta * shape.kappa;
+    if (!(along > 0)) return false;
+    const stress = young * (Math.log(along) - shell.logM[point]);
+    const tau = (shell.weight[point] * stress) / along;
+    const stiffness = (shell.weight[point] * (young - stress)) / (along * along);
+    trial.stressM[point] = stress;
+    P[N] += tau;
+    P[M] += tau * zeta;
+    P[EE] += stiffness;
+    P[EK] += stiffness * zeta;
+    P[KK] += stiffness * zeta * zeta;
+  }
+  return true;
 }
 
 /**

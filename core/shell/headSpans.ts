@@ -74,7 +74,7 @@ function wallAlong(
 
 /** Thickens the spans inside radius `edge`, flush inside. A boss is machined: neither measured as sheet nor formed. */
 function withBoss(spans: Span[], edge: number, thickness: number, referenceWall: number): Span[] {
-  const bossed = ({ extra: _, formed: __, ...span }: Span): Span => ({
+  const bossed = ({ extra: _extra, formed: _formed, ...span }: Span): Span => ({
     ...span,
     wall: thickness,
     offset: (thickness - referenceWall) / 2,

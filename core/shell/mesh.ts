@@ -53,8 +53,7 @@ export function meshOf(meridian: Meridian, elements: number, split = 1): Mesh {
   const pieces: Piece[] = [];
   let next = offset;
   for (const { span, at } of marks) {
-    for (let i = 0; i + 1 < at.length; i++, next++)
-      pieces.push(piece(span, at[i], at[i + 1], next, next + 1));
+    for (const part of piecesOf(span, at)) pieces.push({ ...part, from: next, to: ++next });
   }
   const spine = Array.from({ length: next - offset + 1 }, (_, i) => offset + i);
   const joints = branchPieces(meridian.branches, branchNodes, pieces);
@@ -69,18 +68,14 @@ interface Marks {
 
 const countOf = (marks: readonly Marks[]): number => marks.reduce((sum, m) => sum + m.at.length - 1, 0);
 
-function piece(span: Span, s0: number, s1: number, from: number, to: number): Piece {
-  const extra = span.extra?.(0.5 * (s0 + s1)) ?? 0;
+/** Pieces between the arc lengths `at` of a span, not yet numbered. */
+function piecesOf(span: Span, at: readonly number[]): Omit<Piece, 'from' | 'to'>[] {
   const { wall, offset, curve } = span;
-  return {
-    span,
-    from,
-    to,
-    a: curve.at(s0),
-    b: curve.at(s1),
-    wall: wall + extra,
-    offset: offset + extra / 2,
-  };
+  const points = at.map((s) => curve.at(s));
+  return points.slice(1).map((b, i) => {
+    const extra = span.extra?.(0.5 * (at[i] + at[i + 1])) ?? 0;
+    return { span, a: points[i], b, wall: wall + extra, offset: offset + extra / 2 };
+  });
 }
 
 function bottomHalf(meridian: Meridian): Span[] {
@@ -101,8 +96,7 @@ function spineMarks(spans: readonly Span[], meridian: Meridian, elements: number
   for (const span of spans) runs.push(runs[runs.length - 1] + span.to - span.from);
   const disturbed = disturbances(spans, runs, meridian);
   const length = Math.max(...spans.map(decay));
-  const wanted = (s: number): number =>
-    1 / spacing(Math.min(...disturbed.map((d) => Math.abs(s - d))), length);
+  const wanted = (s: number): number => 1 / spacing(nearest(disturbed, s), length);
   const shares = spans.map((span, i) => {
     const part = span.part === 'barrel' ? 1 : HEAD_DENSITY;
     return cumulative((s) => part * wanted(s), runs[i], runs[i + 1]);
@@ -112,6 +106,12 @@ function spineMarks(spans: readonly Span[], meridian: Meridian, elements: number
     const n = split * Math.max(2, Math.round((elements * shares[i].total) / total));
     return { span, at: Array.from({ length: n + 1 }, (_, k) => span.from + shares[i].lengthAt(k / n)) };
   });
+}
+
+function nearest(places: readonly number[], s: number): number {
+  let least = Infinity;
+  for (const place of places) least = Math.min(least, Math.abs(s - place));
+  return least;
 }
 
 /** Running lengths at which bending starts: ends of spans that differ, branches, the cut ends of a boss. */
@@ -175,9 +175,10 @@ function branchPieces(
     const joint = nodeAt(branch.at, spine);
     let count = 0;
     for (const { span, at } of marks[b]) {
-      for (let i = 0; i + 1 < at.length; i++, node++) {
+      for (const part of piecesOf(span, at)) {
         count++;
-        pieces.push(piece(span, at[i], at[i + 1], node, count === last ? joint : node + 1));
+        pieces.push({ ...part, from: node, to: count === last ? joint : node + 1 });
+        node++;
       }
     }
   });

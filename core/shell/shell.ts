@@ -10,7 +10,7 @@
 import { flowOf } from '../steel/flow.ts';
 import { type Metal, metalOf } from '../steel/plane.ts';
 import type { Steel } from '../steel/steel.ts';
-import { gaussPoints } from '../math/gauss.ts';
+import { type GaussRule, gaussPoints } from '../math/gauss.ts';
 import type { LayerState, Tank } from '../tank/tank.ts';
 import { meridianOf } from './meridian.ts';
 import { type Mesh, meshOf, type Piece } from './mesh.ts';
@@ -44,6 +44,8 @@ export interface Shell {
   readonly to: Int32Array;
   readonly length: Float64Array;
   readonly angle: Float64Array;
+  readonly cosine: Float64Array;
+  readonly sine: Float64Array;
   readonly curvature: Float64Array;
   readonly radius: Float64Array;
   readonly wall: Float64Array;
@@ -60,8 +62,11 @@ export interface Shell {
   readonly logH: Float64Array;
 }
 
-export function shellOf(tank: Tank, settings: ShellSettings = STANDARD): Shell {
-  const mesh = meshOf(meridianOf(tank), settings.elements, settings.split ?? 1);
+export const shellOf = (tank: Tank, settings: ShellSettings = STANDARD): Shell =>
+  shellOn(meshOf(meridianOf(tank), settings.elements, settings.split ?? 1), tank, settings);
+
+/** On a mesh made elsewhere. */
+export function shellOn(mesh: Mesh, tank: Tank, settings: ShellSettings): Shell {
   const steels = [...new Set(mesh.pieces.map((p) => p.span.steel))];
   const n = mesh.pieces.length;
   const points = n * settings.layers;
@@ -78,6 +83,8 @@ export function shellOf(tank: Tank, settings: ShellSettings = STANDARD): Shell {
     to: new Int32Array(n),
     length: new Float64Array(n),
     angle: new Float64Array(n),
+    cosine: new Float64Array(n),
+    sine: new Float64Array(n),
     curvature: new Float64Array(n),
     radius: new Float64Array(n),
     wall: new Float64Array(n),
@@ -91,7 +98,11 @@ export function shellOf(tank: Tank, settings: ShellSettings = STANDARD): Shell {
     logM: new Float64Array(points),
     logH: new Float64Array(points),
   };
-  mesh.pieces.forEach((piece, i) => placeElement(shell, piece, i));
+  const rule = gaussPoints(settings.layers);
+  mesh.pieces.forEach((piece, i) => {
+    placeElement(shell, piece, i);
+    placeLayers(shell, i, rule);
+  });
   return shell;
 }
 
@@ -107,6 +118,8 @@ function placeElement(shell: Shell, piece: Piece, i: number): void {
   const length = Math.hypot(b.r - a.r, b.z - a.z);
   shell.length[i] = length;
   shell.angle[i] = Math.atan2(b.z - a.z, b.r - a.r);
+  shell.cosine[i] = (b.r - a.r) / length;
+  shell.sine[i] = (b.z - a.z) / length;
   shell.curvature[i] = (b.angle - a.angle) / length;
   shell.radius[i] = 0.5 * (a.r + b.r);
   shell.wall[i] = wall;
@@ -117,14 +130,12 @@ function placeElement(shell: Shell, piece: Piece, i: number): void {
   const { young, poisson } = span.steel;
   const modulus = young / (2 * (1 + poisson));
   shell.shear[i] = SHEAR_FACTOR * modulus * 2 * Math.PI * shell.radius[i] * length * wall;
-  placeLayers(shell, i);
 }
 
-function placeLayers(shell: Shell, i: number): void {
+function placeLayers(shell: Shell, i: number, { at, weight }: GaussRule): void {
   const { layers } = shell.settings;
-  const { at, weight } = gaussPoints(layers);
-  const { [i]: wall } = shell.wall;
-  const sine = Math.sin(shell.angle[i]);
+  const wall = shell.wall[i];
+  const sine = shell.sine[i];
   for (let k = 0; k < layers; k++) {
     const point = i * layers + k;
     const zeta = shell.offset[i] + 0.5 * wall * at[k];

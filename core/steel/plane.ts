@@ -51,7 +51,10 @@ export function metalOf(young: number, poisson: number, flow: Flow, rate?: RateE
   };
 }
 
-/** Slots of the answer that `returnToYield` writes. */
+/**
+ * Slots of a layer point: what goes in, and what comes out of `returnPoint`. Numbers travel in the array, since a call
+ * that is not inlined would put each of them on the heap (96 kB an assembly of 160 elements).
+ */
 export const MERIDIONAL = 0;
 export const HOOP = 1;
 export const TANGENT_MM = 2;
@@ -61,42 +64,55 @@ export const TANGENT_HH = 4;
 export const PLASTIC_M = 5;
 export const PLASTIC_H = 6;
 export const PLASTIC_EQ = 7;
-export const ANSWER_LENGTH = 8;
+/** Elastic trial strains: logarithmic strain less the plastic strain at the start of the step. */
+export const TRIAL_M = 8;
+export const TRIAL_H = 9;
+/** Equivalent plastic strain at the start of the step. */
+export const EQUIVALENT = 10;
+/** Length of the step, s; 0 leaves the rate effect out (the curve as it stands). */
+export const TIME = 11;
+/** Plastic increment that is expected; saves looks at the curve, changes nothing else. */
+export const GUESS = 12;
+export const ANSWER_LENGTH = 13;
 
 const NEWTON_CAP = 60;
-/** Nearness at which one straight step more, without another look at the curve, leaves less than 1e-8 of the stress. */
-const NEAR = 5e-5;
+/**
+ * Nearness (of the root mean square, to one) at which one straight step more, without another look at the curve, will
+ * do: it leaves 1e-7 of the stress where the two terms differ most, and far less where the last strains are near.
+ */
+const NEAR = 1e-3;
+/** With a rate effect the logarithm bends: the straight step must also be so small a part of the increment. */
+const NEAR_INCREMENT = 0.02;
 /** A point left on the curve by the last step is elastic until it is strained further, whatever the rounding. */
 const ON_THE_CURVE = 1e-7;
-const flowNow = new Float64Array(2);
 
-/** Writes flow stress and slope at plastic strain `ep` reached by `x` within `time` (0: no rate effect) into flowNow. */
-function flowStress(metal: Metal, ep: number, x: number, time: number): void {
-  metal.flow.at(ep, flowNow);
+/** Flow stress and its slope, then sum, gap and increment of the point at hand: see the note on slots. */
+const now = new Float64Array(5);
+const FLOW = 0;
+const SLOPE = 1;
+const SUM = 2;
+const GAP = 3;
+const INCREMENT = 4;
+
+/** Writes flow stress and slope at the plastic strain reached by the increment into `now`. */
+function flowStress(metal: Metal, point: Float64Array): void {
+  const x = now[INCREMENT];
+  metal.flow.at(point[EQUIVALENT] + x, now);
+  const time = point[TIME];
   if (metal.viscosity === 0 || time === 0) return;
   const c = metal.viscosity;
   const efolds = Math.log(x / time + RATE_FLOOR) - metal.logReference;
   const rise = 1 / (x + RATE_FLOOR * time);
   if (metal.proportional) {
-    flowNow[1] = flowNow[1] * (1 + c * efolds) + flowNow[0] * c * rise;
-    flowNow[0] *= 1 + c * efolds;
+    now[SLOPE] = now[SLOPE] * (1 + c * efolds) + now[FLOW] * c * rise;
+    now[FLOW] *= 1 + c * efolds;
   } else {
-    flowNow[0] += c * efolds;
-    flowNow[1] += c * rise;
+    now[FLOW] += c * efolds;
+    now[SLOPE] += c * rise;
   }
 }
 
-/**
- * Stress and consistent tangent for given elastic trial strains. Writes into `out` (see the slots above).
- *
- * @param trialM trialH  logarithmic strain less the plastic strain at the start of the step
- * @param ep    equivalent plastic strain at the start of the step
- * @param time  length of the step in s; 0 leaves the rate effect out (the curve as it stands)
- * @param guess  plastic increment that is expected; saves iterations, changes nothing else
- *
- * The condition a/S² + b/T² = 1 (S = flow + A x, T = flow + B x) is solved as its root mean square over one, which is
- * nearly straight in x, so Newton takes two looks. It stays inside a bracket that shrinks; 60 steps of bisection alone would reach rounding, so the cap means a defect and throws.
- */
+/** The same as `returnPoint` with its input as arguments: outside hot loops. Writes into `out`. */
 export function returnToYield(
   metal: Metal,
   trialM: number,
@@ -106,31 +122,45 @@ export function returnToYield(
   out: Float64Array,
   guess = 0,
 ): void {
-  const a1 = metal.sumModulus;
-  const a2 = metal.gapModulus;
-  const sumTrial = a1 * (trialM + trialH);
-  const gapTrial = a2 * (trialM - trialH);
-  const trial = 0.5 * Math.sqrt(sumTrial * sumTrial + 3 * gapTrial * gapTrial);
+  out[TRIAL_M] = trialM;
+  out[TRIAL_H] = trialH;
+  out[EQUIVALENT] = ep;
+  out[TIME] = time;
+  out[GUESS] = guess;
+  returnPoint(metal, out);
+}
+
+/**
+ * Stress and consistent tangent for the elastic trial strains in `point` (see the slots above), written back into it.
+ *
+ * The condition a/S² + b/T² = 1 (S = flow + A x, T = flow + B x) is solved as its root mean square over one, which is
+ * nearly straight in x, so Newton takes one look or two. It stays inside a bracket that shrinks; 60 steps of bisection
+ * alone would reach rounding, so the cap means a defect and throws.
+ */
+export function returnPoint(metal: Metal, point: Float64Array): void {
+  const sumTrial = metal.sumModulus * (point[TRIAL_M] + point[TRIAL_H]);
+  const gapTrial = metal.gapModulus * (point[TRIAL_M] - point[TRIAL_H]);
+  now[SUM] = sumTrial;
+  now[GAP] = gapTrial;
+  const a = 0.25 * sumTrial * sumTrial;
+  const b = 0.75 * gapTrial * gapTrial;
+  const trial = Math.sqrt(a + b);
   let low = 0;
   // Equal stresses both ways are the softest case: there x = (trial - flow)/A, and A >= young/2.
   let high = trial / (0.5 * metal.young);
-  let x = guess;
-  if (!(guess > 0 && guess < high)) {
-    flowStress(metal, ep, 0, time);
-    if (trial <= flowNow[0] * (1 + ON_THE_CURVE)) {
-      elastic(out, sumTrial, gapTrial, a1, a2);
-      return;
-    }
-    x = firstLook(metal, trial, ep, time);
+  let x = point[GUESS];
+  if (!(x > 0 && x < high)) {
+    if (staysElastic(metal, point, trial)) return;
+    x = firstLook(metal, point, trial);
   }
   const A = metal.sumReturn;
   const B = metal.gapReturn;
-  const a = 0.25 * sumTrial * sumTrial;
-  const b = 0.75 * gapTrial * gapTrial;
+  const rate = metal.viscosity > 0 && point[TIME] > 0;
   for (let look = 0; look < NEWTON_CAP; look++) {
-    flowStress(metal, ep + x, x, time);
-    const s = flowNow[0];
-    const H = flowNow[1];
+    now[INCREMENT] = x;
+    flowStress(metal, point);
+    const s = now[FLOW];
+    const H = now[SLOPE];
     const perS = 1 / (s + A * x);
     const perT = 1 / (s + B * x);
     const ofSum = a * perS * perS;
@@ -138,50 +168,57 @@ export function returnToYield(
     const square = ofSum + ofGap;
     const ratio = Math.sqrt(square);
     const next = x + (square * (ratio - 1)) / (ofSum * perS * (H + A) + ofGap * perT * (H + B));
-    if ((Math.abs(ratio - 1) < NEAR && next > 0) || high - low < 1e-16) {
+    const near = Math.abs(ratio - 1) < NEAR && (!rate || Math.abs(next - x) < NEAR_INCREMENT * x);
+    if ((near && next > 0) || high - low < 1e-16) {
       const end = s + H * (next - x);
-      flowNow[0] = end;
-      plastic(metal, out, (sumTrial * end) / (end + A * next), (gapTrial * end) / (end + B * next), next);
+      now[FLOW] = end;
+      now[SUM] = (sumTrial * end) / (end + A * next);
+      now[GAP] = (gapTrial * end) / (end + B * next);
+      now[INCREMENT] = next;
+      plastic(metal, point);
       return;
     }
     if (ratio > 1) low = x;
     else high = x;
-    if (next <= 0 && low === 0) {
-      // The guess was of a plastic step; this one may be elastic.
-      flowStress(metal, ep, 0, time);
-      if (trial <= flowNow[0] * (1 + ON_THE_CURVE)) {
-        elastic(out, sumTrial, gapTrial, a1, a2);
-        return;
-      }
-    }
+    // The guess was of a plastic step; this one may be elastic.
+    if (next <= 0 && low === 0 && staysElastic(metal, point, trial)) return;
     x = next > low && next < high ? next : 0.5 * (low + high);
   }
   throw new Error(
-    `plane-stress return did not settle: trial ${trial} MPa, plastic strain ${ep}, step ${time} s, bracket ${low}..${high}`,
+    `plane-stress return did not settle: trial ${trial} MPa, plastic strain ${point[EQUIVALENT]}, step ${point[TIME]} s, bracket ${low}..${high}`,
   );
 }
 
-/** Plastic increment to start from, with the flow stress at rest in flowNow. */
-function firstLook(metal: Metal, trial: number, ep: number, time: number): number {
-  const atRest = flowNow[0];
-  if (time === 0 || metal.viscosity === 0) return (trial - atRest) / (metal.young + flowNow[1]);
-  // The logarithm is steep at rest: take the slope of the curve alone, and never a look too near zero.
-  metal.flow.at(ep, flowNow);
-  return Math.max((trial - atRest) / (metal.young + flowNow[1]), 1e-9);
+/** Writes the elastic answer where the trial stays under the curve; leaves the flow stress at rest in `now` where not. */
+function staysElastic(metal: Metal, point: Float64Array, trial: number): boolean {
+  now[INCREMENT] = 0;
+  flowStress(metal, point);
+  if (trial > now[FLOW] * (1 + ON_THE_CURVE)) return false;
+  const { sumModulus: a1, gapModulus: a2 } = metal;
+  point[MERIDIONAL] = 0.5 * (now[SUM] + now[GAP]);
+  point[HOOP] = 0.5 * (now[SUM] - now[GAP]);
+  point[TANGENT_MM] = point[TANGENT_HH] = 0.5 * (a1 + a2);
+  point[TANGENT_MH] = 0.5 * (a1 - a2);
+  point[PLASTIC_M] = point[PLASTIC_H] = point[PLASTIC_EQ] = 0;
+  return true;
 }
 
-function elastic(out: Float64Array, sum: number, gap: number, a1: number, a2: number): void {
-  out[MERIDIONAL] = 0.5 * (sum + gap);
-  out[HOOP] = 0.5 * (sum - gap);
-  out[TANGENT_MM] = out[TANGENT_HH] = 0.5 * (a1 + a2);
-  out[TANGENT_MH] = 0.5 * (a1 - a2);
-  out[PLASTIC_M] = out[PLASTIC_H] = out[PLASTIC_EQ] = 0;
+/** Plastic increment to start from, with the flow stress at rest in `now`. */
+function firstLook(metal: Metal, point: Float64Array, trial: number): number {
+  const atRest = now[FLOW];
+  if (point[TIME] === 0 || metal.viscosity === 0) return (trial - atRest) / (metal.young + now[SLOPE]);
+  // The logarithm is steep at rest: take the slope of the curve alone, and never a look too near zero.
+  metal.flow.at(point[EQUIVALENT], now);
+  return Math.max((trial - atRest) / (metal.young + now[SLOPE]), 1e-9);
 }
 
 /** Differentiates the return: d sum = P a1 d(trial) - A P m sum dx, the same for the gap, dx from consistency. */
-function plastic(metal: Metal, out: Float64Array, sum: number, gap: number, x: number): void {
-  const s = flowNow[0];
-  const H = flowNow[1];
+function plastic(metal: Metal, point: Float64Array): void {
+  const s = now[FLOW];
+  const H = now[SLOPE];
+  const sum = now[SUM];
+  const gap = now[GAP];
+  const x = now[INCREMENT];
   const y = x / s;
   const P = 1 / (1 + metal.sumReturn * y);
   const Q = 1 / (1 + metal.gapReturn * y);
@@ -196,12 +233,12 @@ function plastic(metal: Metal, out: Float64Array, sum: number, gap: number, x: n
   const d11 = Pa - AP * m * u;
   const d12 = -AP * m * v;
   const d22 = Qa - BQ * m * v;
-  out[MERIDIONAL] = 0.5 * (sum + gap);
-  out[HOOP] = 0.5 * (sum - gap);
-  out[TANGENT_MM] = 0.5 * (d11 + d22) + d12;
-  out[TANGENT_MH] = 0.5 * (d11 - d22);
-  out[TANGENT_HH] = 0.5 * (d11 + d22) - d12;
-  out[PLASTIC_M] = 0.5 * y * (0.5 * sum + 1.5 * gap);
-  out[PLASTIC_H] = 0.5 * y * (0.5 * sum - 1.5 * gap);
-  out[PLASTIC_EQ] = x;
+  point[MERIDIONAL] = 0.5 * (sum + gap);
+  point[HOOP] = 0.5 * (sum - gap);
+  point[TANGENT_MM] = 0.5 * (d11 + d22) + d12;
+  point[TANGENT_MH] = 0.5 * (d11 - d22);
+  point[TANGENT_HH] = 0.5 * (d11 + d22) - d12;
+  point[PLASTIC_M] = 0.5 * y * (0.5 * sum + 1.5 * gap);
+  point[PLASTIC_H] = 0.5 * y * (0.5 * sum - 1.5 * gap);
+  point[PLASTIC_EQ] = x;
 }

@@ -46,11 +46,14 @@ export function release(datum: Datum, state: State, time: number): Released | { 
   };
 }
 
+/** A pressure met so nearly is met, MPa: rounding never leaves it exactly. */
+const THERE = 1e-8;
+
 /** Lets the pressure down to `target`, in halves where a stride fails. Returns why it could not. */
 function letDown(walk: Walk, target: number): string | undefined {
   const whole = walk.now.pressure - target;
   let stride = whole;
-  while (walk.now.pressure > target) {
+  while (walk.now.pressure > target + THERE) {
     const settled = pressureStep(walk, Math.max(target, walk.now.pressure - stride), STEP_TIME);
     if (settled.kind === 'settled') continue;
     turn(walk);
@@ -83,6 +86,7 @@ function yieldAgain(solver: Solver, datum: Datum, released: State, from: number)
       (i) => midPlastic(solver.shell, walk.now, i) > midPlastic(solver.shell, released, i) + AGAIN,
     );
   };
+  if (!(from > THERE)) return from;
   let low = 0;
   let high = from;
   while (!yields(high)) {

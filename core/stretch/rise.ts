@@ -17,10 +17,10 @@ export interface RiseSettings {
 }
 
 export const STANDARD_RISE: RiseSettings = {
-  firstStep: 0.08,
+  firstStep: 0.12,
   largestOfVolume: 0.02,
-  largestOfGrowth: 0.1,
-  quicken: 1.5,
+  largestOfGrowth: 0.05,
+  quicken: 1.7,
   refine: 1,
 };
 
@@ -39,7 +39,7 @@ export function firstYieldAhead(solver: Solver, before: State, after: State): Yi
   const { shell } = solver;
   const flow = new Float64Array(2);
   let best: YieldPoint = { pressure: Infinity, element: 0, layer: 0 };
-  const rise = after.pressure - before.pressure;
+  const between = after.pressure - before.pressure;
   for (let point = 0; point < shell.depth.length; point++) {
     const element = Math.floor(point / shell.settings.layers);
     if (shell.link[element] === 1) continue;
@@ -47,7 +47,7 @@ export function firstYieldAhead(solver: Solver, before: State, after: State): Yi
     const m0 = before.stressM[point];
     const h0 = before.stressH[point];
     const f = multipleToYield(m0, h0, after.stressM[point] - m0, after.stressH[point] - h0, flow[0]);
-    const pressure = before.pressure + f * rise;
+    const pressure = before.pressure + f * between;
     if (pressure < best.pressure) best = { pressure, element, layer: point % shell.settings.layers };
   }
   return best;
@@ -94,7 +94,8 @@ export function elasticStride(walk: Walk, orders: RiseOrders): YieldPoint {
   const before = cloneState(walk.now);
   const last = orders.marks.at(-1);
   const end = orders.beyond || last === undefined ? Infinity : last;
-  pressureStep(walk, before.pressure + Math.max(PROBE, PROBE_SHARE * before.pressure), 0);
+  const probe = Math.min(Math.max(PROBE, PROBE_SHARE * before.pressure), 0.1 * (end - before.pressure));
+  pressureStep(walk, before.pressure + probe, 0);
   let ahead = firstYieldAhead(walk.solver, before, walk.now);
   for (const share of [FIRST_STRIDE, SHORT_OF_YIELD]) {
     const from = cloneState(walk.now);
@@ -121,6 +122,8 @@ function strideTo(walk: Walk, to: number, orders: RiseOrders): 'stopped' | 'ther
 }
 
 const SMALLEST_STEP = 1e-7;
+/** Fall under the highest pressure that ends a path: a knuckle that turns can take 0.2 % for a step or two. */
+const PAST = 4e-3;
 
 /** Pumps on from an elastic or plastic state. `origin` is the volume before forming. */
 export function rise(
@@ -149,9 +152,10 @@ export function rise(
     }
     if (landing) mark++;
     if (orders.watch(walk)) return { kind: 'stopped' };
-    if (walk.now.pressure < highest * (1 - 1e-4)) return { kind: 'past maximum' };
+    if (walk.now.pressure < highest * (1 - PAST)) return { kind: 'past maximum' };
     highest = Math.max(highest, walk.now.pressure);
-    step = nextStep(step, settled.iterations, walk.now.volume - origin, origin, settings);
+    // A step cut short by a mark says nothing for a longer one.
+    if (!landing) step = nextStep(step, settled.iterations, walk.now.volume - origin, origin, settings);
     walk.stride = step;
   }
 }

@@ -93,10 +93,15 @@ function predict(walk: Walk, volumeStep: number): void {
 
 /**
  * Weights of the past increments (newest first, each over its volume h) that carry the path a step ahead.
- * The polynomial through the states at 0, -h1, -h1-h2, ... in its Lagrange form, summed by increments.
+ * The polynomial through the states at 0, -h1, -h1-h2, ... in its Lagrange form, summed by increments. Where the last
+ * increment was a little one (a landing), a polynomial would swing: then straight on, by the mean of all increments.
  */
 function extrapolation(volumes: readonly number[], step: number, linear: number): number[] {
   if (step === 0 || volumes.length === 1) return [linear];
+  if (volumes[0] < LITTLE * step) {
+    const all = volumes.reduce((sum, volume) => sum + volume, 0);
+    return volumes.map(() => step / all);
+  }
   const at = [0];
   for (const volume of volumes) at.push(at[at.length - 1] - volume);
   const lagrange = at.map((x, i) =>
@@ -106,6 +111,8 @@ function extrapolation(volumes: readonly number[], step: number, linear: number)
   return volumes.map((_, j) => -lagrange.slice(j + 1).reduce((sum, value) => sum + value, 0));
 }
 
+/** Last increment over the step ahead under which it is a little one. */
+const LITTLE = 0.3;
 const REMEMBERED = 2;
 
 function keep(walk: Walk, seconds: number): void {
@@ -165,7 +172,7 @@ export function pumpToPressure(
   let seconds = secondsFor(room);
   predict(walk, room);
   let before: { readonly x: number; readonly f: number } | undefined;
-  for (let turn = 1; ; turn++) {
+  for (let look = 1; ; look++) {
     const settled = settle(walk.solver, walk.now, walk.trial, atPressure(pressure), seconds);
     if (settled.kind === 'failed') {
       walk.cuts.push({ pressure: walk.now.pressure, volumeStep: room, reason: settled.reason });
@@ -174,7 +181,7 @@ export function pumpToPressure(
     walk.iterations.push(settled.iterations);
     const needed = secondsFor(walk.trial.volume - walk.now.volume);
     const [x, f] = [Math.log(seconds), Math.log(needed / seconds)];
-    if (!Number.isFinite(x) || !Number.isFinite(f) || Math.abs(f) < TIME_TOLERANCE || turn === MOST_TIMES) {
+    if (!Number.isFinite(x) || !Number.isFinite(f) || Math.abs(f) < TIME_TOLERANCE || look === MOST_TIMES) {
       keep(walk, seconds);
       return settled;
     }

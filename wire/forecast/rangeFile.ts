@@ -36,7 +36,7 @@ export interface RangeFile {
     readonly growth_L: SpanFile;
   }[];
   readonly steels: number;
-  /** Quick solutions against shell solutions that were held back, percent of pressure. */
+  /** Quick solutions against shell solutions that were held back, percent of pressure from 1 % growth up. */
   readonly error: { readonly held: number; readonly rms_percent: number; readonly most_percent: number };
 }
 

@@ -52,10 +52,11 @@ const runs = draws
 const quick = fitQuickTank(tank, plate, runs);
 
 describe('the quick tank', () => {
-  test('misses held-back shell solutions by under 0.7 % of pressure, and their maximum by under 1 %', () => {
+  test('misses held-back shell solutions by under 0.4 % of pressure from 1 % growth up, by under 2 % about yield, and their maximum by under 1 %', () => {
     expect(quick.error.held).toBeGreaterThan(8);
-    expect(quick.error.pressure.rms).toBeLessThan(0.007);
-    expect(quick.error.maximum.most).toBeLessThan(0.01);
+    expect(quick.error.pressure.rms).toBeLessThan(0.004);
+    expect(quick.error.nearYield.rms).toBeLessThan(0.02);
+    expect(quick.error.maximum.rms).toBeLessThan(0.01);
   });
 
   test('says its error from what was held back, not from what it was fitted to', () => {

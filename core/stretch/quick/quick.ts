@@ -34,8 +34,10 @@ export interface QuickTank {
 /** Error on held-back shell solutions: root mean square and largest, relative. */
 export interface QuickError {
   readonly held: number;
-  /** Of the pressure at equal growth, over the grid up to the reach. */
+  /** Of the pressure at equal growth, from 1 % growth up. */
   readonly pressure: { readonly rms: number; readonly most: number };
+  /** The same below: about first yield of the barrel, where steels differ most in shape. */
+  readonly nearYield: { readonly rms: number; readonly most: number };
   /** Of the highest pressure. */
   readonly maximum: { readonly rms: number; readonly most: number };
 }
@@ -141,7 +143,10 @@ function creepOf(quick: QuickTank, features: readonly number[], girths: number):
   return { growth, volume, girths: rest };
 }
 
-const NO_ERROR: QuickError = { held: 0, pressure: { rms: 0, most: 0 }, maximum: { rms: 0, most: 0 } };
+const NOTHING = { rms: 0, most: 0 };
+const NO_ERROR: QuickError = { held: 0, pressure: NOTHING, nearYield: NOTHING, maximum: NOTHING };
+/** Growth from which a stretch is forecast. */
+const STRETCHED = 0.01;
 
 const mean = (x: readonly number[]): number => x.reduce((a, b) => a + b, 0) / x.length;
 const spread = (x: readonly number[], centre: number): number =>
@@ -232,14 +237,23 @@ export function quickPath(quick: QuickTank, draw: SteelDraw): QuickPath {
 
 function errorOn(quick: QuickTank, held: readonly Fitted[]): QuickError {
   const pressures: number[] = [];
+  const early: number[] = [];
   const maxima: number[] = [];
   for (const { draw, run } of held) {
     const path = quickPath(quick, draw);
     const theirs = perGrowth(run.growth, run.pressure, quick.grid);
-    path.pressure.forEach((pressure, j) => pressures.push(Math.log(pressure / (theirs[j] * quick.grid[j]))));
+    path.pressure.forEach((pressure, j) => {
+      const miss = Math.log(pressure / (theirs[j] * quick.grid[j]));
+      (quick.grid[j] < STRETCHED ? early : pressures).push(miss);
+    });
     maxima.push(Math.log(path.maximum / run.maximum));
   }
-  return { held: held.length, pressure: sizeOf(pressures), maximum: sizeOf(maxima) };
+  return {
+    held: held.length,
+    pressure: sizeOf(pressures),
+    nearYield: sizeOf(early),
+    maximum: sizeOf(maxima),
+  };
 }
 
 const sizeOf = (x: readonly number[]): { rms: number; most: number } => ({

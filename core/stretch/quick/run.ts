@@ -10,6 +10,7 @@ import { elasticStride, rise } from '../rise.ts';
 import { type Walk, walkFrom } from '../walk.ts';
 import { drawnTank } from './drawn.ts';
 import { solverOf } from './solver.ts';
+import { thinYield } from './thin.ts';
 
 /** Longest final hold that is waited for, s. */
 export const HOLD_CAP = 4 * 3600;
@@ -55,7 +56,8 @@ export interface HoldPoint {
  */
 export function shellRun(tank: Tank, plate: Steel, draw: SteelDraw, target?: number): ShellRun {
   const { longSeam: _, ...noSeam } = drawnTank(tank, plate, draw);
-  const result = forecast(noSeam, undefined, { shell: MESH });
+  const bend = thinYield(tank, plate, draw);
+  const result = forecast(noSeam, undefined, { shell: MESH, marks: NEAR_YIELD.map((share) => share * bend) });
   const way = result.path.filter((m, i, all) => i === 0 || m.largest.growth > all[i - 1].largest.growth);
   const last = result.maximum?.growth ?? Infinity;
   const kept = way.filter((m) => m.largest.growth > 0 && m.largest.growth <= last);
@@ -99,6 +101,9 @@ function holdRun(tank: Tank, target: number): HoldRun | undefined {
 
 /** Half the elements of a forecast: 0.1 % off in pressure (VERIFICATION.md), as much as the fit itself. */
 const MESH = { elements: 80, layers: 5 };
+
+/** Shares of the yield pressure of the long cylinder at which every run has a moment. */
+const NEAR_YIELD = [0.85, 0.9, 0.94, 0.97, 1, 1.03, 1.06, 1.1, 1.15, 1.22];
 
 /** Growth beyond which a hold is taken to run away. */
 const RUNS_AWAY = 0.3;

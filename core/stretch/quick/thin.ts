@@ -69,6 +69,10 @@ export function thinTable(tank: Tank, plate: Steel, draw: SteelDraw, grid: Float
   return table;
 }
 
+/** Pressure at which the long cylinder yields, MPa: there the path bends, and a run must be looked at closely. */
+export const thinYield = (tank: Tank, plate: Steel, draw: SteelDraw): number =>
+  yieldingState(thinBeside(tank, plate, draw), 0).pressure;
+
 /** Flow of the drawn plate shifted by its rolling, in a cylinder of the longest course. */
 function thinBeside(tank: Tank, plate: Steel, draw: SteelDraw): ThinVessel {
   const course = tank.courses.reduce((a, b) => (b.length > a.length ? b : a));
