@@ -1,11 +1,13 @@
 /** The sheet of growth: the curve and its handle, the tank beside it, what it means, and the sheets one can buy. */
 import { useMemo, useState } from 'react';
+import { rangesOf } from '../chart/bands.ts';
 import { metalOf } from '../chart/crop.ts';
 import { GrowthChart } from '../chart/GrowthChart.tsx';
 import { SceneView } from '../chart/SceneView.tsx';
 import { tankScene } from '../chart/tankScene.ts';
 import { useBoard } from '../state/board.ts';
 import { useManner } from '../state/manner.ts';
+import { useStretchRange } from '../state/useStretchRange.ts';
 import { useLooking } from '../state/view.ts';
 import type { MomentView } from '../work/ask.ts';
 import { momentOf } from '../work/moment.ts';
@@ -20,13 +22,15 @@ import { TitleBlock } from './TitleBlock.tsx';
 export function GrowthSheet() {
   const drawn = useBoard((b) => b.drawn);
   const cursor = useBoard((b) => b.cursor);
+  const stretch = useStretchRange();
+  const ranges = useMemo(() => (stretch === undefined ? undefined : rangesOf(stretch)), [stretch]);
   const [hovered, setHovered] = useState<MomentView>();
   const moment =
     drawn === undefined ? undefined : (hovered ?? momentOf(drawn.forecast, cursor) ?? drawn.forecast.start);
   return (
     <main className="sheet growth-sheet">
       <StateWords />
-      {drawn === undefined ? <div /> : <GrowthChart drawn={drawn} onHover={setHovered} />}
+      {drawn === undefined ? <div /> : <GrowthChart drawn={drawn} ranges={ranges} onHover={setHovered} />}
       <div className="beside">
         <SmallTank />
         <div>

@@ -3,10 +3,13 @@ import { say } from '@hoopwright/report/figure';
 import type { Manner } from '@hoopwright/report/figure';
 import { remarkSentence } from '@hoopwright/report/answer';
 import { forecastState, useBoard } from '../state/board.ts';
+import { useSteel } from '../state/steel.ts';
+import { useStretchRange } from '../state/useStretchRange.ts';
 import { useManner } from '../state/manner.ts';
 import { issueSentence } from '../words/issue.ts';
 import { nameOf } from '../words/names.ts';
 import { words } from '../words/say.ts';
+import { Term } from './Term.tsx';
 import type { Drawn } from '../work/ask.ts';
 
 export function StateWords() {
@@ -24,7 +27,9 @@ export function StateWords() {
   return (
     <div className={`state${state === 'out of date' ? ' outdated' : ''}`}>
       <p className="large">{what}</p>
-      <p>{state === 'out of date' ? words('outOfDateReason') : why}</p>
+      <p>
+        {state === 'out of date' ? words('outOfDateReason') : why} <InRange />
+      </p>
       <Issues />
     </div>
   );
@@ -50,6 +55,18 @@ function stateOf({ forecast }: Drawn, manner: Manner): readonly [what: string, w
     what,
     words('growsReason', { target: at, maximum: say(manner, 'pressure', maximum.pressure), ratio }),
   ];
+}
+
+/** From where to where nine of ten such tanks grow, where there is evidence for it. */
+function InRange() {
+  const range = useStretchRange();
+  const working = useSteel((s) => s.working);
+  const manner = useManner();
+  if (range === undefined) return working ? <span className="quiet">{words('steelWorking')}</span> : null;
+  const [low, high] = range.underPressure.growth_percent.nineOfTen;
+  if (low === null || high === null) return null;
+  const percent = (x: number): string => say(manner, 'growth', x / 100);
+  return <Term name="range">{words('steelNineOfTen', { low: percent(low), high: percent(high) })}</Term>;
 }
 
 /** What stands against the draft, each with its place. */

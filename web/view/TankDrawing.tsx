@@ -17,6 +17,7 @@ export function TankDrawing() {
   const stance = useBoard((b) => b.stance);
   const manner = useManner();
   const { times, colour } = useLooking();
+  const drawnFor = useBoard((b) => b.drawnFor);
   const around = useRef<HTMLDivElement>(null);
   const whole = useMemo(
     () => (drawn === undefined ? undefined : tankScene({ drawn, stance, times, colour, manner })),
@@ -27,7 +28,7 @@ export function TankDrawing() {
   const figure = useCallback((run: Run, _: Text, key: string) => <Figure run={run} name={key} />, []);
   if (cropped === undefined || whole === undefined) return <div className="drawing" ref={around} />;
   return (
-    <div className="drawing" ref={around}>
+    <div className="drawing" ref={around} data-drawn={drawnFor} data-fineness={drawn?.fineness}>
       <SceneView scene={cropped.scene} box={cropped.box} className="tank" figure={figure}>
         <Wall patches={whole.patches} />
       </SceneView>

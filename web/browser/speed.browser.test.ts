@@ -1,0 +1,89 @@
+/** How soon the page draws. Other work may run beside these tests; see `slowdown`. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { gzipSync } from 'node:zlib';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { chromiumPath, current, inClone, openWindow, slowdown, startBoard } from './harness.mjs';
+
+describe.skipIf(chromiumPath === undefined)('the page in a browser: speed', () => {
+  let board: Awaited<ReturnType<typeof startBoard>>;
+  beforeAll(async () => {
+    board = await startBoard();
+  });
+  afterAll(() => board.close());
+
+  test('the first forecast is drawn within 1.0 s of opening on a warm server', async () => {
+    const times: number[] = [];
+    for (let round = 0; round < 5; round++) {
+      const slow = slowdown();
+      const { page, context } = await openWindow(board.browser);
+      await page.addInitScript(() => {
+        new MutationObserver(() => {
+          const drawn = document.querySelector('.drawing[data-fineness] .tank');
+          if (drawn !== null && performance.getEntriesByName('drawn').length === 0) performance.mark('drawn');
+        }).observe(document, { subtree: true, childList: true, attributes: true });
+      });
+      await page.goto(board.url);
+      await current(page);
+      const drawn = await page.evaluate(() => performance.getEntriesByName('drawn')[0].startTime);
+      times.push(drawn / (0.5 * (slow + slowdown())));
+      console.log(`first forecast drawn after ${Math.round(drawn)} ms, slowed ${slow.toFixed(1)} times`);
+      await context.close();
+    }
+    expect(median(times.slice(1))).toBeLessThan(1000);
+  });
+
+  test('a changed wall is redrawn within 100 ms, in the median', async () => {
+    const { page, context } = await openWindow(board.browser);
+    await page.goto(board.url);
+    await current(page);
+    await page.locator('[data-path="barrel.wall_mm"]').click();
+    await redraws(page);
+    const before = slowdown();
+    const taken = median(await redraws(page));
+    const slow = 0.5 * (before + slowdown());
+    console.log(`changed wall redrawn after ${Math.round(taken)} ms, slowed ${slow.toFixed(1)} times`);
+    expect(taken / slow).toBeLessThan(100);
+    await context.close();
+  });
+
+  test('the script of the page with its worker is under 250 kB gzipped', () => {
+    const folder = inClone('dist/web/assets');
+    const scripts = readdirSync(folder).filter((name) => name.endsWith('.js'));
+    const first = scripts.filter((name) => /^(index|worker|suspense|TitleBlock)-/.test(name));
+    const size = (names: readonly string[]): number =>
+      names.reduce((sum, name) => sum + gzipSync(readFileSync(`${folder}/${name}`)).length, 0);
+    const onPage = scripts.filter((name) => !/^(worker|coupon)-/.test(name));
+    console.log('kB gzipped: first view with worker', size(first) / 1000, 'all sheets', size(onPage) / 1000);
+    expect(first.length).toBeGreaterThan(1);
+    expect(size(first)).toBeLessThan(250_000);
+    expect(size(onPage)).toBeLessThan(250_000);
+  });
+});
+
+const median = (times: readonly number[]): number =>
+  [...times].sort((a, b) => a - b)[Math.floor(times.length / 2)];
+
+/** Types walls one after the other, with the pauses of a person; from the key press to the painted frame. */
+const redraws = (page: Page): Promise<number[]> =>
+  page.evaluate(async () => {
+    const input = document.querySelector<HTMLInputElement>('.in-place input');
+    const drawing = document.querySelector<HTMLElement>('.drawing');
+    const put = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')?.set;
+    if (input === null || drawing === null || put === undefined)
+      throw new Error('no field is open on the drawing');
+    const frame = () => new Promise((resolve) => requestAnimationFrame(resolve));
+    const times: number[] = [];
+    for (const wall of ['2.1', '1.9', '2.2', '1.8', '2.3', '1.95', '2.05', '2.15', '1.85']) {
+      const before = drawing.dataset['drawn'];
+      const began = performance.now();
+      put.call(input, wall);
+      input.dispatchEvent(new Event('input', { bubbles: true }));
+      while (drawing.dataset['drawn'] === before) await frame();
+      await frame();
+      times.push(performance.now() - began);
+      // Somebody who types waits longer than this between figures; the exact answer may begin meanwhile.
+      await new Promise((resolve) => setTimeout(resolve, 300));
+    }
+    return times;
+  });
