@@ -8,7 +8,14 @@ import { betterSqlite } from './better.ts';
 import { builtinSqlite } from './builtin.ts';
 import { NO_DRIVER, openChosenBase } from './choose.ts';
 
-const drivers = { 'node:sqlite': builtinSqlite, 'better-sqlite3': betterSqlite };
+/** Those that this machine has: Node brings one from 22.13 on, the other must compile or come prebuilt. */
+const drivers = Object.entries({ 'node:sqlite': builtinSqlite, 'better-sqlite3': betterSqlite }).filter(
+  ([, choice]) => choice(0) !== undefined,
+);
+
+it('has at least one driver to test', () => {
+  expect(drivers.length).toBeGreaterThan(0);
+});
 
 let dir: string;
 beforeEach(() => {
@@ -27,8 +34,7 @@ const caught = (work: () => unknown): unknown => {
   return undefined;
 };
 
-describe.each(Object.entries(drivers))('a base through %s', (_, choice) => {
-  const here = choice(0) !== undefined;
+describe.each(drivers)('a base through %s', (_, choice) => {
   const open = (name = 'a.db'): Base => openChosenBase(join(dir, name), [() => choice(0)]);
   const seats = (base: Base) => base.all('SELECT * FROM seat ORDER BY id').map((row) => ({ ...row }));
   const seated = (): Base => {
@@ -39,7 +45,7 @@ describe.each(Object.entries(drivers))('a base through %s', (_, choice) => {
     return base;
   };
 
-  it.skipIf(!here)('gives back numbers, texts, bytes and nothing as they were put in', () => {
+  it('gives back numbers, texts, bytes and nothing as they were put in', () => {
     const base = open();
     base.run('CREATE TABLE t (a, b, c, d)');
     const bytes = Uint8Array.of(0, 255, 13, 10);
@@ -51,7 +57,7 @@ describe.each(Object.entries(drivers))('a base through %s', (_, choice) => {
     base.close();
   });
 
-  it.skipIf(!here)('writes ahead and syncs in full', () => {
+  it('writes ahead and syncs in full', () => {
     const base = open();
     expect(base.one('PRAGMA journal_mode')?.journal_mode).toBe('wal');
     expect(base.one('PRAGMA synchronous')?.synchronous).toBe(2);
@@ -59,7 +65,7 @@ describe.each(Object.entries(drivers))('a base through %s', (_, choice) => {
     base.close();
   });
 
-  it.skipIf(!here)('keeps all of a transaction or nothing, also when a statement is wrong', () => {
+  it('keeps all of a transaction or nothing, also when a statement is wrong', () => {
     const base = seated();
     const half = () =>
       base.transaction(() => {
@@ -72,7 +78,7 @@ describe.each(Object.entries(drivers))('a base through %s', (_, choice) => {
     base.close();
   });
 
-  it.skipIf(!here)('tells that another program holds the base, and carries on when it lets go', () => {
+  it('tells that another program holds the base, and carries on when it lets go', () => {
     const [mine, rival] = [seated(), open()];
     rival.run('BEGIN IMMEDIATE');
     const error = caught(() => mine.transaction(() => mine.change('DELETE FROM seat')));
@@ -85,22 +91,18 @@ describe.each(Object.entries(drivers))('a base through %s', (_, choice) => {
     rival.close();
   });
 
-  it.skipIf(!here)(
-    'tells that the disk is full, keeps what was there, and carries on when there is room',
-    () => {
-      const base = seated();
-      base.run('PRAGMA max_page_count = 4');
-      const fill = () =>
-        base.transaction(() => base.change('INSERT INTO seat VALUES (9, 1, zeroblob(99999))'));
-      expect(caught(fill)).toMatchObject({ name: 'Trouble', kind: 'full' });
-      expect(seats(base)).toEqual([{ id: 7, mm: 1.5, mark: null }]);
-      base.run('PRAGMA max_page_count = 400');
-      expect(fill()).toBe(1);
-      base.close();
-    },
-  );
+  it('tells that the disk is full, keeps what was there, and carries on when there is room', () => {
+    const base = seated();
+    base.run('PRAGMA max_page_count = 4');
+    const fill = () => base.transaction(() => base.change('INSERT INTO seat VALUES (9, 1, zeroblob(99999))'));
+    expect(caught(fill)).toMatchObject({ name: 'Trouble', kind: 'full' });
+    expect(seats(base)).toEqual([{ id: 7, mm: 1.5, mark: null }]);
+    base.run('PRAGMA max_page_count = 400');
+    expect(fill()).toBe(1);
+    base.close();
+  });
 
-  it.skipIf(!here)('tells that a file is no base', () => {
+  it('tells that a file is no base', () => {
     writeFileSync(
       join(dir, 'text.db'),
       'This is a text and no base, and it is longer than a header. '.repeat(9),
@@ -108,7 +110,7 @@ describe.each(Object.entries(drivers))('a base through %s', (_, choice) => {
     expect(caught(() => open('text.db'))).toMatchObject({ name: 'Trouble', kind: 'broken' });
   });
 
-  it.skipIf(!here)('is copied whole while it stays in use', async () => {
+  it('is copied whole while it stays in use', async () => {
     const base = seated();
     const copying = base.backup(join(dir, 'copy.db'));
     await copying;
