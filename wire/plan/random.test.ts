@@ -54,7 +54,12 @@ function randomFile(dice: Dice): TankFile {
       workingPressure_bar: target / factor,
       stretchFactor: factor,
       ...maybe(dice, 0.7, () => ({ pump_L_per_min: between(dice, 0.02, 5) })),
-      ...maybe(dice, 0.4, () => ({ holds: [{ pressure_bar: target, minutes: between(dice, 5, 90) }] })),
+      ...maybe(dice, 0.4, () => ({
+        holds: [between(dice, 0.02, 0.98) * target, target].map((pressure_bar) => ({
+          pressure_bar,
+          minutes: between(dice, 5, 90),
+        })),
+      })),
     },
     day: randomDay(dice, target),
   } as TankFile;
