@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { type Check, outcomeOf, plusMinus, runChecks } from './check.ts';
 import { SOURCES, WITHOUT_CHECK } from './registry.ts';
+import { convergenceTables } from './shell/convergenceTable.ts';
 import { verificationPage } from './table.ts';
 
 describe.each(SOURCES)('$key', ({ checks }) => {
@@ -60,7 +61,11 @@ test('every source is in the bibliography', () => {
 });
 
 test('VERIFICATION.md is what the checks say today (renew it with: npx vitest run checks -u)', async () => {
-  const page = verificationPage({ sources: runChecks(SOURCES), withoutCheck: WITHOUT_CHECK });
+  const page = verificationPage({
+    sources: runChecks(SOURCES),
+    withoutCheck: WITHOUT_CHECK,
+    appendices: [convergenceTables()],
+  });
   await expect(page).toMatchFileSnapshot('../VERIFICATION.md');
 });
 

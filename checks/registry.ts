@@ -7,6 +7,8 @@ import { elasticShells, roundPlates } from './head/elastic-shells.ts';
 import { en13445, en13445Sheet } from './head/en-13445.ts';
 import { galletlyAllowed, galletlyPerfect, limitPressure } from './head/wrinkling-pressures.ts';
 import { wrinklingTests } from './head/wrinkling-tests.ts';
+import { convergence } from './shell/convergence.ts';
+import { solidTank } from './shell/solid-tank.ts';
 import { biaxial } from './steel/biaxial.ts';
 import { callister, kalpakjian } from './steel/power-law.ts';
 import { tensile304L } from './steel/tensile-304L.ts';
@@ -23,6 +25,8 @@ export const SOURCES: readonly Source[] = [
   kalpakjian,
   biaxial,
   thinVessel,
+  solidTank,
+  convergence,
   powerLawInstability,
   svensson,
   hosfordCaddell,

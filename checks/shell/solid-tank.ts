@@ -124,7 +124,7 @@ const rowChecks = rows.flatMap((row): Check[] => {
 });
 
 export const solidTank: Source = {
-  key: 'solid-fe',
+  key: 'solid-elements',
   citation:
     'Independent axisymmetric solid finite elements, computed for this project (8-node elements, 4-6 through the wall, confirmed by a second formulation)',
   checks: [

@@ -1,5 +1,11 @@
 /** `hoopwright verify`: every published check, ours against theirs. */
-import { runChecks, SOURCES, verificationPage, WITHOUT_CHECK } from '@hoopwright/checks/verification';
+import {
+  convergenceTables,
+  runChecks,
+  SOURCES,
+  verificationPage,
+  WITHOUT_CHECK,
+} from '@hoopwright/checks/verification';
 import type { Command } from 'commander';
 import { type Desk, DONE, OUR_FAULT } from './desk.ts';
 
@@ -30,7 +36,8 @@ function runVerify(desk: Desk, json: boolean): number {
       })),
     );
     desk.out(`${JSON.stringify(rows, undefined, 1)}\n`);
-  } else desk.out(verificationPage({ sources, withoutCheck: WITHOUT_CHECK }));
+  } else
+    desk.out(verificationPage({ sources, withoutCheck: WITHOUT_CHECK, appendices: [convergenceTables()] }));
   desk.err(`${outcomes.length - failed.length} of ${outcomes.length} checks within their tolerance\n`);
   return failed.length === 0 ? DONE : OUR_FAULT;
 }
