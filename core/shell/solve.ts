@@ -96,9 +96,7 @@ export function settle(
     const unbalanced = largest(work.residual) / (largest(work.area) * forceScale(solver, trial));
     if (!Number.isFinite(unbalanced)) return failed('the forces are no longer numbers', iterations);
     const balanced =
-      unbalanced < allowed(solver, start, trial) &&
-      Math.abs(miss) <= condition.tolerance &&
-      iterations > 0;
+      unbalanced < allowed(solver, start, trial) && Math.abs(miss) <= condition.tolerance && iterations > 0;
     if (!balanced && iterations >= ITERATION_CAP)
       return failed(`no balance in ${ITERATION_CAP} iterations`, iterations);
     if (balanced) return { kind: 'settled', iterations, negativePivots: 0 };
