@@ -47,6 +47,6 @@ export {
   type LivedTank,
   livedTank,
 } from './lived/lived.ts';
-export { type BuiltIn, type Hidden, hiddenTank } from './lived/hidden.ts';
+export { type BuiltIn, hiddenTank, variedTank } from './lived/hidden.ts';
 export { type Truth, truthBetween, truthOf } from './lived/truth.ts';
 export type { Weather } from './lived/weather.ts';
