@@ -56,7 +56,7 @@ const BALANCE = 2e-6;
  * neighbourhood of the maximum, where slopes are read off differences, keep the fine balance.
  */
 const SHARE_OF_CHANGE = 0.02;
-const COARSEST_BALANCE = 5e-5;
+const COARSEST_BALANCE = 5e-4;
 
 export function solverFor(shell: Shell, weight: number, gauge: number, balance = BALANCE): Solver {
   return {
