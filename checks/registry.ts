@@ -11,6 +11,7 @@ import { convergence } from './shell/convergence.ts';
 import { solidTank } from './shell/solid-tank.ts';
 import { biaxial } from './steel/biaxial.ts';
 import { callister, kalpakjian } from './steel/power-law.ts';
+import { planByHand } from './plan/day.ts';
 import { tensile304L } from './steel/tensile-304L.ts';
 import { twoSlope } from './steel/two-slope.ts';
 import { units } from './units.ts';
@@ -51,6 +52,7 @@ export const SOURCES: readonly Source[] = [
   pcc2,
   pcc2Later,
   collapse,
+  planByHand,
   units,
 ];
 
@@ -61,5 +63,7 @@ export const WITHOUT_CHECK: readonly string[] = [
   'EN 13445-3 for the test condition (Rp0.2/1.05) and the validity limits of 7.5.3.1 and 7.5.4: from memory.',
   'Rise of the bulk modulus of water with pressure (5.8): from memory; worth 0.3 % of the compression at 25 bar.',
   'Strain of a long seam as a strip in series: by closed form only; a printed figure (0.67 mm for 20 mm at 0.9 strength and 4 %) treats the seam as a cylinder of its own and is 30 % higher.',
+  'Plan: the usual limits, the seating pressure, the first step at half of first yield, the pump ten times faster than rest, the stops of the day: our choices, no source; each says so where it stands.',
+  'Plan: wall limits of the published methods, chloride, metal temperature, rule of the final hold, gauge classes and ranges: from memory.',
   'Area replacement for openings: the rule of ASME VIII-1 UG-37 by hand calculation only.',
 ];
