@@ -1,13 +1,21 @@
 /** What the hand may change on the board. */
+import { words } from '../words/say.ts';
+import { baseFor } from './base.ts';
 import { useBoard } from './board.ts';
 import { drawDraft } from './draw.ts';
-import { type FileDraft, redimensioned, without } from './edit.ts';
+import { type FileDraft, redimensioned, valueAt, without } from './edit.ts';
 import { saveSoon } from './keep.ts';
 
 /** A figure changed where it stands; `value` in the unit of its key. */
 export function changeFigure(path: string, value: number): void {
-  changeDraft(redimensioned(useBoard.getState().draft, path, value));
+  const base = baseFor(path, useBoard.getState().draft);
+  const changed = redimensioned(base, path, value);
+  changeDraft(changed);
+  if (valueAt(base, MEASURED) !== undefined && valueAt(changed, MEASURED) === undefined)
+    useBoard.setState({ told: words('measuredOut') });
 }
+
+const MEASURED = 'steel.wallMeasured_mm';
 
 export function changeDraft(draft: FileDraft): void {
   useBoard.setState({ saving: 'unsaved', told: undefined });

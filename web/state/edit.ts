@@ -92,7 +92,7 @@ export function redimensioned(file: FileDraft, path: string, value: number): Fil
   if (head !== null) return headChanged(changed, head[1], head[2], file);
   if (path === 'barrel.length_mm') return coursesStretched(changed, file, value);
   if (/^barrel\.courses\[\d+\]\.length_mm$/.test(path)) return barrelSummed(changed);
-  if (path === 'barrel.wall_mm') return wallEverywhere(changed, file, value);
+  if (path === 'barrel.wall_mm') return measuredOf(wallEverywhere(changed, file, value), value);
   return changed;
 }
 
@@ -125,6 +125,17 @@ function barrelSummed(file: FileDraft): FileDraft {
   const lengths = courses.map((_, i) => valueAt(file, `barrel.courses[${i}].length_mm`));
   const sum = lengths.reduce<number>((all, length) => all + (typeof length === 'number' ? length : 0), 0);
   return withValue(file, 'barrel.length_mm', Number(sum.toPrecision(12)));
+}
+
+/** Measured walls speak for a sheet that is as thick as they are, to so much. */
+const SAME_SHEET = 0.08;
+
+/** Walls that were measured belong to one sheet: another one has none yet. */
+function measuredOf(file: FileDraft, wall: number): FileDraft {
+  const measured = valueAt(file, 'steel.wallMeasured_mm');
+  if (!isList(measured)) return file;
+  const far = measured.some((one) => typeof one === 'number' && Math.abs(one / wall - 1) > SAME_SHEET);
+  return far ? without(file, 'steel.wallMeasured_mm') : file;
 }
 
 /** Courses that had the barrel's wall written out keep it. */

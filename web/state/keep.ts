@@ -1,6 +1,7 @@
 /** Keeping the draft: saved by itself after a pause, never over somebody else's version. */
 import type { Opened } from '@hoopwright/wire/project';
 import { words } from '../words/say.ts';
+import { endEdit } from './base.ts';
 import { forecastState, UNDER, useBoard } from './board.ts';
 import { draftOf, textOf } from './edit.ts';
 import { drawDraft } from './draw.ts';
@@ -18,6 +19,7 @@ export function saveSoon(): void {
 
 /** Puts a version on the board; the hand goes back to its usual place for another project. */
 export function show({ project, version }: Opened, told?: string): void {
+  endEdit();
   const { project: before } = useBoard.getState();
   useBoard.setState({
     project,

@@ -33,12 +33,13 @@ interface Refused {
 }
 
 /** The server is of the same program as the page: the shape of its answers is not checked again. */
-async function call<T>(path: string, method = 'GET', body?: unknown): Promise<T> {
+async function call<T>(path: string, method = 'GET', body?: unknown, signal?: AbortSignal): Promise<T> {
   const response = await fetch(`/api${path}`, {
     method,
+    ...(signal === undefined ? {} : { signal }),
     ...(body === undefined
       ? {}
-      : { headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(body), keepalive: true }),
+      : { headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(body) }),
   });
   const text = await response.text();
   if (response.ok) return JSON.parse(text);
@@ -95,10 +96,12 @@ export const server = {
     return new Uint8Array(await response.arrayBuffer());
   },
   /** What the tests say of the steel; with `only` 'steel' not carried through to the stretch. */
-  range: (project: string, file: unknown, only?: 'steel') =>
-    call<RangeAnswer>(`/range?project=${project}${only === undefined ? '' : `&only=${only}`}`, 'POST', {
-      window: WINDOW,
-      file,
-    }),
+  range: (project: string, file: unknown, signal: AbortSignal, only?: 'steel') =>
+    call<RangeAnswer>(
+      `/range?project=${project}${only === undefined ? '' : `&only=${only}`}`,
+      'POST',
+      { window: WINDOW, file },
+      signal,
+    ),
   enter: (token: string) => call<{ who: string }>('/entrance', 'POST', { token }),
 } as const;

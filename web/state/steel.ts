@@ -56,7 +56,7 @@ export async function steelFor(project: string, draft: FileDraft): Promise<Steel
   }
   const key = keyOf(project, draft);
   if (useSteel.getState().key !== key) {
-    const answer = await asked(server.range(project, draft, 'steel'));
+    const answer = await asked((signal) => server.range(project, draft, signal, 'steel'));
     if (answer === undefined) return undefined;
     useSteel.setState({ key, answer: answer.steel ?? undefined, middle: answer.middle });
   }
@@ -72,7 +72,7 @@ export async function rangeFor(project: string, draft: FileDraft): Promise<void>
   const text = JSON.stringify(draft);
   if (!hasEvidence(draft) || useSteel.getState().rangeOf === text + attachments) return;
   useSteel.setState({ working: true });
-  const answer = await asked(server.range(project, draft));
+  const answer = await asked((signal) => server.range(project, draft, signal));
   if (answer !== undefined)
     useSteel.setState({
       range: answer.steel ?? undefined,
@@ -82,13 +82,19 @@ export async function rangeFor(project: string, draft: FileDraft): Promise<void>
     });
 }
 
+let newest = new AbortController();
+
 /** Undefined where a newer request took its place or the file was refused: the board says so itself. */
-async function asked(answer: Promise<RangeAnswer>): Promise<RangeAnswer | undefined> {
+async function asked(ask: (signal: AbortSignal) => Promise<RangeAnswer>): Promise<RangeAnswer | undefined> {
+  newest.abort();
+  const mine = new AbortController();
+  newest = mine;
   try {
-    return await answer;
+    return await ask(mine.signal);
   } catch (error) {
-    if (error instanceof ServerRefusal && (error.status === 409 || error.status === 422)) return undefined;
+    if (mine.signal.aborted) return undefined;
     useSteel.setState({ working: false });
+    if (error instanceof ServerRefusal && (error.status === 409 || error.status === 422)) return undefined;
     throw error;
   }
 }

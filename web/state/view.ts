@@ -8,8 +8,8 @@ export interface Looking {
   readonly colour: FieldName | undefined;
   /** Height as welded (mm over the bottom tangent line) and part of the place pointed at. */
   readonly place: { readonly part: string; readonly z: number } | undefined;
-  /** Path of the figure that is being changed on the drawing. */
-  readonly editing: string | undefined;
+  /** The figure that is being changed on the drawing: its path, and which of those that show it. */
+  readonly editing: { readonly path: string; readonly name: string } | undefined;
 }
 
 export const useLooking = create<Looking>(() => ({

@@ -1,5 +1,6 @@
 /** A field for one number of the tank file. */
 import type { Quantity } from '@hoopwright/report/figure';
+import { beginEdit, endEdit } from '../state/base.ts';
 import { useBoard } from '../state/board.ts';
 import { changeFigure, removeFigure, reportFault } from '../state/change.ts';
 import { valueAt } from '../state/edit.ts';
@@ -39,7 +40,11 @@ export function FileField({ path, quantity, label, term, otherwise, onDone, grab
       {...(otherwise === undefined ? {} : { otherwise })}
       onValue={(value) => (value === undefined ? removeFigure(path) : changeFigure(path, value))}
       onFault={(sentence) => reportFault(path, sentence)}
-      onDone={() => onDone?.()}
+      onBegin={() => beginEdit(path, useBoard.getState().draft)}
+      onDone={() => {
+        endEdit();
+        onDone?.();
+      }}
       {...(grabsFocus === true ? { grabsFocus } : {})}
     />
   );

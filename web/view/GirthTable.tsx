@@ -51,7 +51,7 @@ export function GirthTable() {
         <tr data-row="thinnest">
           <th scope="row">{words('rowThinnest')}</th>
           <td>
-            <Value quantity="wall" value={Math.min(...tank.courses.map((course) => course.wall))} />
+            <Value quantity="wall" value={drawn.thinnest} />
           </td>
           <Pair quantity="wall" value={under?.thinnest} change={undefined} />
           <Pair quantity="wall" value={left?.thinnest} change={undefined} />

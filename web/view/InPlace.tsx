@@ -7,20 +7,21 @@ import { FileField } from './FileField.tsx';
 
 interface InPlaceProps {
   readonly path: string;
+  readonly name: string;
   readonly around: RefObject<HTMLDivElement | null>;
 }
 
-export function InPlace({ path, around }: InPlaceProps) {
+export function InPlace({ path, name, around }: InPlaceProps) {
   const box = useRef<HTMLDivElement>(null);
   const drawn = useBoard((b) => b.drawn);
   useLayoutEffect(() => {
-    const figure = figureAt(around.current, path);
+    const figure = figureAt(around.current, name);
     if (figure === null) return;
     if (box.current !== null && around.current !== null) stand(box.current, figure, around.current);
-  }, [path, around, drawn]);
+  }, [name, around, drawn]);
   const close = (): void => {
     look({ editing: undefined });
-    requestAnimationFrame(() => figureAt(around.current, path)?.focus());
+    requestAnimationFrame(() => figureAt(around.current, name)?.focus());
   };
   return (
     <div className="in-place" ref={box}>
@@ -29,8 +30,8 @@ export function InPlace({ path, around }: InPlaceProps) {
   );
 }
 
-const figureAt = (around: HTMLElement | null, path: string): SVGElement | null =>
-  around?.querySelector<SVGElement>(`[data-path="${CSS.escape(path)}"]`) ?? null;
+const figureAt = (around: HTMLElement | null, name: string): SVGElement | null =>
+  around?.querySelector<SVGElement>(`[data-name="${CSS.escape(name)}"]`) ?? null;
 
 /** Over the figure, but inside the sheet. */
 function stand(box: HTMLElement, figure: SVGElement, around: HTMLElement): void {

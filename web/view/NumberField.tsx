@@ -23,12 +23,15 @@ export interface NumberFieldProps {
   readonly otherwise?: string;
   readonly onValue: (value: number | undefined) => void;
   readonly onFault?: (sentence: string | undefined) => void;
+  /** The person has come to the field. */
+  readonly onBegin?: () => void;
   readonly onDone?: (kept: boolean) => void;
   readonly grabsFocus?: boolean;
 }
 
 export function NumberField(props: NumberFieldProps) {
-  const { label, term, kind, value, against, otherwise, onValue, onFault, onDone, grabsFocus } = props;
+  const { label, term, kind, value, against, otherwise, onValue, onFault, onBegin, onDone, grabsFocus } =
+    props;
   const manner = useManner();
   const id = useId();
   const input = useRef<HTMLInputElement>(null);
@@ -92,6 +95,7 @@ export function NumberField(props: NumberFieldProps) {
           aria-describedby={`${id}-says`}
           onFocus={() => {
             began.current = value;
+            onBegin?.();
           }}
           onChange={(event) => type(event.target.value)}
           onKeyDown={key}

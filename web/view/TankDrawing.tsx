@@ -40,16 +40,16 @@ export function TankDrawing() {
 
 function InPlaceHere({ around }: { readonly around: RefObject<HTMLDivElement | null> }) {
   const editing = useLooking((l) => l.editing);
-  return editing === undefined ? null : <InPlace key={editing} path={editing} around={around} />;
+  return editing === undefined ? null : <InPlace key={editing.name} {...editing} around={around} />;
 }
 
 /** A figure of the drawing that the hand can change: a button that reads as the figure it is. */
-function Figure({ run }: { readonly run: Run; readonly name: string }) {
+function Figure({ run, name }: { readonly run: Run; readonly name: string }) {
   const manner = useManner();
   const path = run.figure?.path ?? '';
   const quantity = run.figure?.quantity ?? 'length';
   const { unit } = scaleOf(manner.units, quantity);
-  const open = (): void => look({ editing: path });
+  const open = (): void => look({ editing: { path, name } });
   const key = (event: KeyboardEvent): void => {
     if (event.key !== 'Enter' && event.key !== ' ') return;
     event.preventDefault();
@@ -59,6 +59,7 @@ function Figure({ run }: { readonly run: Run; readonly name: string }) {
     <tspan
       className={`figure${run.bold === true ? ' strong' : ''}`}
       data-path={path}
+      data-name={name}
       data-quantity={quantity}
       role="button"
       tabIndex={0}

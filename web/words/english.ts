@@ -45,6 +45,9 @@ export const ENGLISH = {
   newerDifference: 'What differs: theirs, then mine',
   dismiss: 'Understood',
 
+  measuredOut:
+    'The walls that were measured belong to another sheet and are taken out of the file; undo brings them back.',
+
   // Fields
   readBack: '= {value}',
   askedWhich: 'Which one is meant?',

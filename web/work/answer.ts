@@ -32,8 +32,13 @@ export class Board {
     const parsed = parseTankFile(file, steel === undefined ? {} : { flow: steel.flow });
     if (!parsed.ok) return { kind: 'refused', issues: parsed.issues };
     const { duty, notes, flowFrom } = parsed;
-    const tank = steel === undefined || flowFrom === 'stated' ? parsed.tank : made(parsed.tank, steel);
-    const result = forecast(tank, duty, fineness === 'rough' ? { shell: ROUGH } : usualOrders(tank, duty));
+    const { tank } = parsed;
+    const asMade = steel === undefined || parsed.file.steel.flow !== undefined ? tank : made(tank, steel);
+    const result = forecast(
+      asMade,
+      duty,
+      fineness === 'rough' ? { shell: ROUGH } : usualOrders(asMade, duty),
+    );
     this.last = result;
     const stance = this.stance(cursor);
     return {
@@ -43,6 +48,7 @@ export class Board {
       ...(duty === undefined ? {} : { duty }),
       flowFrom,
       notes,
+      thinnest: Math.min(...asMade.courses.map((course) => course.wall)),
       forecast: viewOf(result),
       ...(stance === undefined ? {} : { stance }),
       took: this.clock() - began,
@@ -92,23 +98,26 @@ function made(tank: Tank, steel: SteelDraw): Tank {
   return drawnTank(tank, plate, steel);
 }
 
+/** A moment of the path and a stop with a name are one record here too. */
 export function viewOf(result: Forecast): ForecastView {
   const { target, firstYield, barrelYield, maximum, unstretched, arrived, held, released } = result;
+  const path = result.path.map(bare);
+  const same = (moment: Moment): MomentView => path[result.path.indexOf(moment)] ?? bare(moment);
   return {
     ...(target === undefined ? {} : { target }),
     ...(firstYield === undefined ? {} : { firstYield }),
     ...(barrelYield === undefined ? {} : { barrelYield }),
     ...(maximum === undefined ? {} : { maximum }),
     ...(unstretched === undefined ? {} : { unstretched }),
-    ...(arrived === undefined ? {} : { arrived: bare(arrived) }),
-    ...(held === undefined ? {} : { held: bare(held) }),
+    ...(arrived === undefined ? {} : { arrived: same(arrived) }),
+    ...(held === undefined ? {} : { held: same(held) }),
     ...(released === undefined
       ? {}
-      : { released: { wall: released.wall, newYield: released.newYield, left: bare(released.left) } }),
+      : { released: { wall: released.wall, newYield: released.newYield, left: same(released.left) } }),
     mass: result.mass,
     remarks: result.remarks,
     start: bare(result.start),
-    path: result.path.map(bare),
+    path,
     volume: result.datum.volume,
     girths: result.datum.girths,
   };

@@ -53,6 +53,8 @@ export interface Drawn {
   /** The flow curve was stated, came from evidence, or stands in. */
   readonly flowFrom: string;
   readonly notes: readonly string[];
+  /** Thinnest wall of the barrel before the stretch, with the steel and sheet that the evidence gives, mm. */
+  readonly thinnest: number;
   readonly forecast: ForecastView;
   /** The tank where the hand stands; absent: as welded. */
   readonly stance?: Stance;
