@@ -37,7 +37,7 @@ export interface ForesightOrders {
 export function foresee(tank: Tank, orders: ForesightOrders): Foresight {
   const { duty, target } = orders;
   const rule = ruleFor(duty, target);
-  const whole = runDay(tank, orders, { holds: [finalHold(target, rule.cap)], round: 0 });
+  const whole = runDay(tank, orders, { holds: [finalHold(target, rule.cap)], marks: [], round: 0 });
   if (givesWay(whole)) return { kind: 'bursts before', forecast: whole };
   const ladder = ladderFor(whole, { target, approach: orders.approach, holds: duty.holds });
   const long = runDay(tank, orders, dayOn(ladder, rule.cap, 1));
@@ -56,6 +56,8 @@ function ruleFor({ holds }: Duty, target: number): RestRule {
 
 interface Day {
   readonly holds: readonly Hold[];
+  /** Pressures that the path lands on besides. */
+  readonly marks: readonly number[];
   /** 0, 1, 2: which of the three forecasts it is, for the progress. */
   readonly round: number;
 }
@@ -66,6 +68,7 @@ const finalHold = (pressure: number, time: number): Hold => ({ pressure, time, v
 
 const dayOn = (ladder: Ladder, time: number, round: number): Day => ({
   holds: [...ladder.holds, finalHold(ladder.target, time)],
+  marks: [...ladder.first, ...ladder.stops],
   round,
 });
 
@@ -76,6 +79,7 @@ function runDay(tank: Tank, orders: ForesightOrders, day: Day): Forecast {
     { ...duty, holds: day.holds },
     {
       target,
+      marks: day.marks,
       ...(shell === undefined ? {} : { shell }),
       ...(progress === undefined ? {} : { progress: (f) => progress((day.round + f) / ROUNDS) }),
     },

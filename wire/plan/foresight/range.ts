@@ -124,8 +124,8 @@ function endOfRest(forecast: Forecast, time: number): MarkFigures {
 }
 
 /**
- * First arrival at a pressure, straight between the moments around it. Steps of the path are a tenth of the growth or
- * less, so that the chord is within 0.005 % of growth of the path.
+ * First arrival at a pressure. The path lands on the steps of the day; a pressure between its moments lies on their
+ * chord.
  */
 function arrivalAt(forecast: Forecast, pressure: number): MarkFigures {
   const way = [forecast.start, ...forecast.path.filter((m) => m.phase !== 'release')];
