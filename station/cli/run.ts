@@ -6,6 +6,8 @@ import { couponCommand } from './coupon.ts';
 import { demoCommand } from './demo.ts';
 import { forecastCommand } from './forecast.ts';
 import { planCommand } from './plan.ts';
+import { recordCommand } from './day/record.ts';
+import { rehearseCommand } from './day/rehearse.ts';
 import { schemaCommand } from './schema.ts';
 import { serveCommand } from './serve.ts';
 import { steelCommand } from './steel.ts';
@@ -40,6 +42,8 @@ function programFor(desk: Desk, end: (code: number) => void): Command {
   couponCommand(program, desk, end);
   steelCommand(program, desk, end);
   planCommand(program, desk, end);
+  rehearseCommand(program, desk, end);
+  recordCommand(program, desk, end);
   schemaCommand(program, desk);
   verifyCommand(program, desk, end);
   demoCommand(program, desk, end);

@@ -1,0 +1,10 @@
+/** A row: what all channels said at one moment, as one line of the log sheet has it. */
+
+export interface Row {
+  /** s since the vent was shut. */
+  readonly seconds: number;
+  /** Number of the step of the plan. */
+  readonly step: string;
+  /** By name of the channel, in its unit. */
+  readonly values: { readonly [channel: string]: number };
+}
