@@ -1,6 +1,6 @@
-/** `npm start`: installs and builds where needed, then shows the demo tank. Words after `--` go to the demo. */
+/** `npm start`: installs and builds where needed, then answers for the demo tank and serves the drawing board. */
 import { ensureInstalled } from './install.mjs';
 import { runProgram } from './program.mjs';
 
 await ensureInstalled();
-await runProgram(['demo', ...process.argv.slice(2)], { page: true });
+await runProgram(['start', ...process.argv.slice(2)], { page: true });

@@ -4,6 +4,8 @@ import { fileURLToPath } from 'node:url';
 import type { Command } from 'commander';
 import { type Desk, DONE } from './desk.ts';
 import { answerFor } from './forecast.ts';
+import { headStart } from './headStart.ts';
+import { runServe } from './serve.ts';
 
 /** The bundle lies in dist/, beside examples/ and out/. */
 const ROOT = new URL('../', import.meta.url);
@@ -14,10 +16,19 @@ export function demoCommand(program: Command, desk: Desk, end: (code: number) =>
     .command('demo')
     .description('forecast the invented demo tank, with its drawing and curve in out/')
     .action(async () => end(await runDemo(desk)));
+  program
+    .command('start')
+    .description('the answer for the demo tank, then the drawing board in a browser on this laptop')
+    .action(async () => {
+      await runDemo(desk);
+      end(await runServe(desk, {}));
+    });
 }
 
 async function runDemo(desk: Desk): Promise<number> {
-  const { answer } = await answerFor(desk, inRoot('examples/dunlin-oxidiser.json'), {});
+  const keeper = await headStart(inRoot('out/demo-solutions.json'));
+  const { answer } = await answerFor(desk, inRoot('examples/dunlin-oxidiser.json'), {}, { keeper });
+  await keeper.written();
   desk.out(`${answer.lines.join('\n')}\n`);
   await mkdir(inRoot('out'), { recursive: true });
   const drawing = inRoot('out/dunlin-oxidiser.svg');

@@ -6,6 +6,7 @@ import type { Command } from 'commander';
 import { BAD_INPUT, type Desk, DONE, Ending, METAL_SAYS_NO } from './desk.ts';
 import { type Answer, answerOf } from './answer.ts';
 import { percentFrom, pressureFrom, pressuresFrom } from './quantity.ts';
+import type { Keeper } from '../range/keeper.ts';
 import type { SteelRange } from '../range/steelRange.ts';
 import { progressLine } from './progress.ts';
 import { rangeFor, steelFor } from './range.ts';
@@ -51,12 +52,13 @@ export async function answerFor(
   desk: Desk,
   path: string,
   options: ForecastOptions,
+  kept: { readonly keeper?: Keeper } = {},
 ): Promise<{ readonly result: Forecast; readonly answer: Answer }> {
   const given = await tankFrom(desk, path, options.asGiven === true);
   const target = options.to === undefined ? undefined : pressureFrom(options.to, '--to');
   // A range goes with a pressure; for a growth that is asked the middle steel answers alone.
   const steel = await (options.toGrowth === undefined
-    ? rangeFor(desk, path, given, target)
+    ? rangeFor(desk, path, given, { ...(target === undefined ? {} : { target }), ...kept })
     : steelFor(desk, path, given));
   const result = forecastFor(desk, inTheMiddle(given, steel), options);
   return { result, answer: answerOf(result, given.notes, steel) };

@@ -1,5 +1,6 @@
 /** The range of a tank file's steel for a command: coupons from beside the file, shell solutions on all cores, a progress line. */
 import { couponsBeside } from '../range/coupons.ts';
+import type { Keeper } from '../range/keeper.ts';
 import { openRunner } from '../range/runner.ts';
 import { type SteelRange, steelOf, steelRange } from '../range/steelRange.ts';
 import type { Desk } from './desk.ts';
@@ -11,7 +12,7 @@ export async function rangeFor(
   desk: Desk,
   path: string,
   given: GoodTank,
-  target?: number,
+  { target, keeper }: { readonly target?: number; readonly keeper?: Keeper } = {},
 ): Promise<SteelRange | undefined> {
   const files = await couponsBeside(path, given, (file) => desk.readBytes(file));
   const progress = progressLine(desk, 'range');
@@ -22,6 +23,7 @@ export async function rangeFor(
         progress.show(fraction);
       },
       ...(target === undefined ? {} : { target }),
+      ...(keeper === undefined ? {} : { keeper }),
     });
   } finally {
     progress.clear();

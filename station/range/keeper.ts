@@ -58,3 +58,29 @@ function spanned(draws: readonly SteelDraw[], design: readonly SteelDraw[]): boo
   });
   return within.length >= COVERED * draws.length;
 }
+
+/** What a keeper holds, as text; `stamp` names the program that solved it. */
+export const keptText = (stamp: string, tank: string, runs: readonly Kept[]): string =>
+  JSON.stringify({ stamp, tank, runs });
+
+/** A keeper that starts with what such a text holds; empty where the text is damaged or of another program. */
+export function keeperFrom(text: string | undefined, stamp: string): Keeper {
+  const keeper = openKeeper();
+  try {
+    const held: unknown = text === undefined ? undefined : JSON.parse(text);
+    if (isHeld(held) && held.stamp === stamp) keeper.keep(held.tank, held.runs);
+  } catch {
+    // A damaged copy is only a lost head start.
+  }
+  return keeper;
+}
+
+interface Held {
+  readonly stamp: string;
+  readonly tank: string;
+  readonly runs: readonly Kept[];
+}
+
+/** Only the program itself writes such a text: its frame is looked at, not every number. */
+const isHeld = (value: unknown): value is Held =>
+  typeof value === 'object' && value !== null && 'stamp' in value && 'tank' in value && 'runs' in value;

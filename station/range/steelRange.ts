@@ -59,13 +59,21 @@ export async function steelRange(
   const target = options.target ?? (duty === undefined ? undefined : stretchPressure(duty));
   if (steel === undefined || target === undefined) return steel;
   const plate = plateOf(given.tank);
-  const key = JSON.stringify([given.tank, target]);
+  const key = keyOf(given.tank, plate, target);
   const kept = options.keeper?.serving(key, steel.belief.draws);
   const runs =
     kept ?? (await solved(given.tank, plate, steel.belief.draws.slice(0, RUNS), { run, target, options }));
   if (kept === undefined) options.keeper?.keep(key, runs);
   const quick = fitQuickTank(given.tank, plate, runs);
   return { ...steel, stretch: stretchRange(quick, steel.belief.draws, { target, duty, seed: SEED }) };
+}
+
+/** What the shell sees of a tank but for the drawn steel: the flow curve that the file makes do with is not part of it. */
+function keyOf(tank: Tank, plate: Steel, target: number): string {
+  const { young, poisson, density } = plate;
+  const parts = (_: string, value: unknown): unknown =>
+    value === plate ? { young, poisson, density } : value;
+  return JSON.stringify([tank, target], parts);
 }
 
 interface Solving {
