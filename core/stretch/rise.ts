@@ -2,7 +2,7 @@
 import type { Settled, Solver } from '../shell/solve.ts';
 import type { State } from '../shell/state.ts';
 import { cloneState } from '../shell/state.ts';
-import { expectedRise, pressureStep, pumpStep, pumpToPressure, type Walk } from './walk.ts';
+import { expectedRise, pressureStep, pumpStep, pumpToPressure, TOO_FAR, type Walk } from './walk.ts';
 
 export interface RiseSettings {
   /** First plastic step over the elastic growth at first yield. */
@@ -10,6 +10,8 @@ export interface RiseSettings {
   /** Largest step over the volume of the tank, and over the growth so far. */
   readonly largestOfVolume: number;
   readonly largestOfGrowth: number;
+  /** Largest rise that a step may expect, over the pressure. */
+  readonly largestOfPressure: number;
   /** Growth of the step after a quick one. */
   readonly quicken: number;
   /** Every step is divided by this (a finer path for checks). */
@@ -17,9 +19,10 @@ export interface RiseSettings {
 }
 
 export const STANDARD_RISE: RiseSettings = {
-  firstStep: 0.12,
+  firstStep: 0.08,
   largestOfVolume: 0.02,
   largestOfGrowth: 0.05,
+  largestOfPressure: 0.15,
   quicken: 1.7,
   refine: 1,
 };
@@ -115,7 +118,7 @@ function strideTo(walk: Walk, to: number, orders: RiseOrders): 'stopped' | 'ther
   const marks = orders.marks.filter((mark) => mark < to * (1 - 1e-9));
   for (const mark of [...marks, to]) {
     if (mark <= walk.now.pressure * (1 + 1e-12)) continue;
-    if (land(walk, mark, orders).kind === 'failed') return 'there';
+    if (land(walk, mark, Infinity, orders).kind === 'failed') return 'there';
     if (orders.watch(walk)) return 'stopped';
   }
   return 'there';
@@ -124,6 +127,9 @@ function strideTo(walk: Walk, to: number, orders: RiseOrders): 'stopped' | 'ther
 const SMALLEST_STEP = 1e-7;
 /** Fall under the highest pressure that ends a path: a knuckle that turns can take 0.2 % for a step or two. */
 const PAST = 4e-3;
+
+/** Room that landing on a mark may take, over the step that is due. */
+const FARTHEST_LANDING = 2;
 
 /** Pumps on from an elastic or plastic state. `origin` is the volume before forming. */
 export function rise(
@@ -140,11 +146,16 @@ export function rise(
   for (;;) {
     if (mark >= orders.marks.length && !orders.beyond) return { kind: 'landed' };
     const target = orders.marks[mark];
+    step = withinRise(walk, step, settings);
     const expected = expectedRise(walk, step);
-    const landing = target !== undefined && expected >= (target - walk.now.pressure) * 0.999;
-    const settled = landing
-      ? land(walk, target, orders)
+    let landing = target !== undefined && expected >= (target - walk.now.pressure) * 0.999;
+    let settled = landing
+      ? land(walk, target, FARTHEST_LANDING * step, orders)
       : pumpStep(walk, step, orders.seconds(step, expected));
+    if (settled.kind === 'failed' && settled.reason === TOO_FAR) {
+      landing = false;
+      settled = pumpStep(walk, step, orders.seconds(step, expected));
+    }
     if (settled.kind === 'failed') {
       step *= 0.4;
       if (step < SMALLEST_STEP * origin) return { kind: 'stuck', reason: settled.reason };
@@ -171,8 +182,15 @@ function feelAhead(walk: Walk, orders: RiseOrders): void {
   pressureStep(walk, walk.now.pressure + little, orders.seconds(0, little));
 }
 
-const land = (walk: Walk, target: number, orders: RiseOrders): Settled =>
-  pumpToPressure(walk, target, (volume) => orders.seconds(volume, target - walk.now.pressure));
+const land = (walk: Walk, target: number, farthest: number, orders: RiseOrders): Settled =>
+  pumpToPressure(walk, target, farthest, (volume) => orders.seconds(volume, target - walk.now.pressure));
+
+/** Shortens a step that the stiffness of the last one would carry too far: the next part may yield on the way. */
+function withinRise(walk: Walk, step: number, { largestOfPressure, refine }: RiseSettings): number {
+  const expected = expectedRise(walk, step);
+  const most = (largestOfPressure * Math.max(walk.now.pressure, PROBE)) / refine;
+  return expected > most ? (step * most) / expected : step;
+}
 
 function nextStep(
   step: number,

@@ -152,6 +152,9 @@ export function pressureStep(walk: Walk, pressure: number, seconds: number): Set
   return stepTo(walk, atPressure(pressure), roomFor(walk, pressure), seconds);
 }
 
+/** Why a landing was not kept: the wall yielded on the way, and so long a step would be a coarse one. */
+export const TOO_FAR = 'the pressure lies further than a step';
+
 /** The time that a step took is that of the room it made, to this part: 0.01 % of the flow stress. */
 const TIME_TOLERANCE = 0.005;
 const MOST_TIMES = 8;
@@ -162,24 +165,28 @@ const LARGEST_EFOLDS = 1.5;
  * Goes to a pressure by pumping: the time that takes follows from the room made, which is known only afterwards, so the
  * step is settled again until both agree (secant in the logarithm of the time). With a guessed time the wall would be
  * strained at a rate that the pump does not have, and the next step would see the pressure fall.
+ * Where that takes more room than `farthest`, nothing is kept.
  */
 export function pumpToPressure(
   walk: Walk,
   pressure: number,
+  farthest: number,
   secondsFor: (volume: number) => number,
 ): Settled {
-  const room = roomFor(walk, pressure);
-  let seconds = secondsFor(room);
-  predict(walk, room);
+  const ahead = roomFor(walk, pressure);
+  let seconds = secondsFor(ahead);
+  predict(walk, ahead);
   let before: { readonly x: number; readonly f: number } | undefined;
   for (let look = 1; ; look++) {
     const settled = settle(walk.solver, walk.now, walk.trial, atPressure(pressure), seconds);
     if (settled.kind === 'failed') {
-      walk.cuts.push({ pressure: walk.now.pressure, volumeStep: room, reason: settled.reason });
+      walk.cuts.push({ pressure: walk.now.pressure, volumeStep: ahead, reason: settled.reason });
       return settled;
     }
     walk.iterations.push(settled.iterations);
-    const needed = secondsFor(walk.trial.volume - walk.now.volume);
+    const room = walk.trial.volume - walk.now.volume;
+    if (room > farthest) return { kind: 'failed', reason: TOO_FAR, iterations: settled.iterations };
+    const needed = secondsFor(room);
     const [x, f] = [Math.log(seconds), Math.log(needed / seconds)];
     if (!Number.isFinite(x) || !Number.isFinite(f) || Math.abs(f) < TIME_TOLERANCE || look === MOST_TIMES) {
       keep(walk, seconds);
