@@ -193,6 +193,7 @@ describe.skipIf(chromiumPath === undefined)('the page in a browser: editing', ()
     await one.page.waitForFunction(
       () => document.querySelector('[data-path="barrel.length_mm"]')?.textContent === '930',
     );
+    await two.page.unrouteAll({ behavior: 'ignoreErrors' });
     await one.context.close();
     await two.context.close();
   });

@@ -128,9 +128,12 @@ export function commandLine(words, input) {
   });
 }
 
-/** Pictures for people to look at, and for the docs. @param {string} name */
+/**
+ * Pictures for people to look at; with HOOPWRIGHT_PICTURES=1 those of the docs are made anew.
+ * @param {string} name
+ */
 export function pictureAt(name) {
-  const folder = inClone('out/page');
+  const folder = inClone(process.env.HOOPWRIGHT_PICTURES === '1' ? 'docs/first-tank' : 'out/page');
   mkdirSync(folder, { recursive: true });
   return join(folder, `${name}.png`);
 }

@@ -1,5 +1,6 @@
 /** What the hand may change on the board. */
 import { words } from '../words/say.ts';
+import { settledSteel } from './assumed.ts';
 import { baseFor } from './base.ts';
 import { useBoard } from './board.ts';
 import { drawDraft } from './draw.ts';
@@ -17,7 +18,8 @@ export function changeFigure(path: string, value: number): void {
 
 const MEASURED = 'steel.wallMeasured_mm';
 
-export function changeDraft(draft: FileDraft): void {
+export function changeDraft(changed: FileDraft): void {
+  const draft = settledSteel(changed);
   useBoard.setState({ saving: 'unsaved', told: undefined });
   void drawDraft(draft);
   saveSoon();

@@ -1,4 +1,5 @@
 /** A tank of one's own from four numbers: the rest as is usual, to be changed on the drawing. */
+import { settledSteel } from './assumed.ts';
 import type { FileDraft } from './edit.ts';
 
 export interface FourNumbers {
@@ -12,7 +13,9 @@ export interface FourNumbers {
 }
 
 /** Semi-ellipsoidal heads 2:1 of the same sheet, a girth in the middle of the barrel, stretched to 1.5 times. */
-export const ownTank = ({ name, insideDiameter, length, wall, workingPressure }: FourNumbers): FileDraft => ({
+export const ownTank = (four: FourNumbers): FileDraft => settledSteel(bareTank(four));
+
+const bareTank = ({ name, insideDiameter, length, wall, workingPressure }: FourNumbers): FileDraft => ({
   hoopwright: 1,
   name,
   barrel: { insideDiameter_mm: insideDiameter, length_mm: length, wall_mm: wall },

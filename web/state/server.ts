@@ -32,14 +32,19 @@ interface Refused {
   readonly newer?: Opened;
 }
 
+/** What is sent while the window closes still arrives, if it is short: browsers allow 64 kB. */
+const bodyOf = (text: string): RequestInit => ({
+  headers: { 'Content-Type': 'application/json' },
+  body: text,
+  keepalive: text.length < 30_000,
+});
+
 /** The server is of the same program as the page: the shape of its answers is not checked again. */
 async function call<T>(path: string, method = 'GET', body?: unknown, signal?: AbortSignal): Promise<T> {
   const response = await fetch(`/api${path}`, {
     method,
     ...(signal === undefined ? {} : { signal }),
-    ...(body === undefined
-      ? {}
-      : { headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(body) }),
+    ...(body === undefined ? {} : bodyOf(JSON.stringify(body))),
   });
   const text = await response.text();
   if (response.ok) return JSON.parse(text);
