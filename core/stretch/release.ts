@@ -77,27 +77,23 @@ function barrelWall(datum: Datum, state: State): { thinnest: number; mean: numbe
   return { thinnest, mean: sum / length };
 }
 
-/** Reloads in quarters of the release pressure, then halves the last stride until it is under 0.1 %. */
+/** Strides of the search over the release pressure: the first, and the one at which it ends. */
+const RELOAD_STRIDE = 0.25;
+const RELOAD_END = 1e-3;
+
+/** Reloads in quarters of the release pressure, halving the stride where the barrel yields or no balance is found. */
 function yieldAgain(solver: Solver, datum: Datum, released: State, from: number): number {
-  const yields = (pressure: number): boolean => {
-    const walk = walkFrom(solver, released);
-    if (pressureStep(walk, pressure, 0).kind === 'failed') return true;
-    return datum.barrel.some(
-      (i) => midPlastic(solver.shell, walk.now, i) > midPlastic(solver.shell, released, i) + AGAIN,
-    );
-  };
   if (!(from > THERE)) return from;
-  let low = 0;
-  let high = from;
-  while (!yields(high)) {
-    low = high;
-    high *= 1.05;
-    if (high > 2 * from) return high;
+  let walk = walkFrom(solver, released);
+  let stride = RELOAD_STRIDE * from;
+  while (stride > RELOAD_END * from && walk.now.pressure < 2 * from) {
+    const next = walkFrom(solver, walk.now);
+    const settled = pressureStep(next, walk.now.pressure + stride, 0);
+    if (settled.kind === 'failed' || yields(datum, released, next.now)) stride *= 0.5;
+    else walk = next;
   }
-  while (high - low > 1e-3 * from) {
-    const middle = 0.5 * (low + high);
-    if (yields(middle)) high = middle;
-    else low = middle;
-  }
-  return 0.5 * (low + high);
+  return walk.now.pressure + 0.5 * stride;
 }
+
+const yields = ({ barrel, solver: { shell } }: Datum, before: State, now: State): boolean =>
+  barrel.some((i) => midPlastic(shell, now, i) > midPlastic(shell, before, i) + AGAIN);
