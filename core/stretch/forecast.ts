@@ -159,7 +159,7 @@ function seen(
 ): Pick<Forecast, 'datum' | 'start' | 'path' | 'barrelYield'> {
   const { datum, start, moments } = course;
   const path = [...moments, ...(released?.moments ?? [])];
-  return { datum, start, path, ...present({ barrelYield: proofPressure(moments) }) };
+  return { datum, start, path, ...present({ barrelYield: proofPressure(start, moments) }) };
 }
 
 /** Only what there is. */

@@ -29,13 +29,16 @@ export const byPowerLaw = ({ solver: { shell } }: Datum, { element }: YieldPoint
 /** Proof strain. */
 const PROOF = 0.002;
 
-/** Pressure at which the barrel passes 0.2 % plastic strain at mid-wall, straight between moments; undefined before. */
-export function proofPressure(moments: readonly Moment[]): number | undefined {
-  const past = moments.findIndex((m) => m.plastic.barrel >= PROOF);
+/**
+ * Pressure at which the barrel has gained 0.2 % plastic strain at mid-wall, straight between moments; undefined before.
+ * What rolling or forming left counts from `start`: rolled plate brings some along and does not yield at zero pressure.
+ */
+export function proofPressure(start: Moment, moments: readonly Moment[]): number | undefined {
+  const gained = (m: Moment): number => m.plastic.barrel - start.plastic.barrel;
+  const past = moments.findIndex((m) => gained(m) >= PROOF);
   if (past < 0) return undefined;
   const b = moments[past];
-  const a = moments[past - 1];
-  if (a === undefined) return b.pressure;
-  const f = (PROOF - a.plastic.barrel) / (b.plastic.barrel - a.plastic.barrel);
+  const a = past === 0 ? start : moments[past - 1];
+  const f = (PROOF - gained(a)) / (gained(b) - gained(a));
   return a.pressure + f * (b.pressure - a.pressure);
 }
