@@ -2,6 +2,7 @@
 import type { Block, PlanSheet, Section } from './planSheet.ts';
 
 export function planText(sheet: PlanSheet): string[] {
+  const onCard = new Set(sheet.card.cautions.map(({ id }) => id));
   return [
     sheet.serial === '' ? sheet.tank : `${sheet.tank}, ${sheet.serial}`,
     sheet.revision,
@@ -12,6 +13,7 @@ export function planText(sheet: PlanSheet): string[] {
     ...sheet.card.cautions.map((caution) => caution.text),
     '',
     ...stepTable(sheet),
+    ...sheet.log.cautions.filter(({ id }) => !onCard.has(id)).map((caution) => caution.text),
     '',
     ...sheet.card.stops.map((stop, i) => (i === 0 ? `STOP and release on: ${stop}` : `  ${stop}`)),
     '',

@@ -51,7 +51,11 @@ export type Danger =
       readonly kind: 'knuckle';
       readonly head: 'top' | 'bottom';
       readonly verdict: string;
+      /** Why, where no published pressure applies. */
       readonly because: string;
+      /** Pressure at the knuckle, and the lowest published one that applies, with its name. */
+      readonly at_bar: number;
+      readonly lowest?: { readonly name: string; readonly pressure_bar: number };
     }
   | { readonly kind: 'water'; readonly chloride_ppm?: number; readonly limit_ppm: number }
   | {

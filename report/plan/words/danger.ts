@@ -36,8 +36,11 @@ const ENGLISH = {
   'collapse ample':
     'Drained with its vent shut, the stretched barrel is crushed at {pressure} of suction, {margin} times one atmosphere: ample for a round barrel, less for a dented one.',
   'collapse none': 'The barrel is too short for the published collapse formula: drain it with the vent open.',
-  'knuckle watch': 'Knuckle of the {head} head: {because}. Watch it, camera there.',
-  'knuckle no': 'Knuckle of the {head} head: {because}. That does not rule wrinkles out.',
+  'knuckle outside': 'Knuckle of the {head} head: {because}. Watch it, camera there.',
+  'knuckle watch':
+    'Knuckle of the {head} head: {at} is over {limit} ({name}), it may wrinkle. Watch it, camera there.',
+  'knuckle no':
+    'Knuckle of the {head} head: {at} stays under the lowest published pressure, {limit} ({name}). That does not rule wrinkles out.',
   chloride: 'Chloride in the water: {chloride} ppm; usual limit {limit} ppm (from memory).',
   'chloride open': 'Chloride in the water is not stated; usual limit {limit} ppm (from memory).',
   cold: 'Water at {water}, site at {site}. The metal should have {metal} or more (from memory).',
@@ -75,10 +78,7 @@ export function dangerText(danger: Danger, f: Figures, target: number): string {
     case 'collapse':
       return collapseText(danger, f);
     case 'knuckle':
-      return filled(danger.verdict === 'no sign' ? 'knuckle no' : 'knuckle watch', {
-        head: danger.head,
-        because: danger.because,
-      });
+      return knuckleText(danger, f);
     case 'water':
       return danger.chloride_ppm === undefined
         ? filled('chloride open', { limit: f.count(danger.limit_ppm) })
@@ -171,6 +171,12 @@ function collapseText({ pressure_bar, margin, ventMustBeOpen }: Of<'collapse'>, 
     pressure: f.pressure(pressure_bar),
     margin: f.plain(margin, 1),
   });
+}
+
+function knuckleText({ head, verdict, because, at_bar, lowest }: Of<'knuckle'>, f: Figures): string {
+  if (lowest === undefined) return filled('knuckle outside', { head, because });
+  const figures = { head, at: f.pressure(at_bar), limit: f.pressure(lowest.pressure_bar), name: lowest.name };
+  return filled(verdict === 'no sign' ? 'knuckle no' : 'knuckle watch', figures);
 }
 
 function coldText({ site_C, water_C, metalFrom_C }: Of<'cold'>, f: Figures): string {

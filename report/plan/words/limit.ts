@@ -2,6 +2,7 @@
 import type { Assumed, Limit, Open, Plan, PlanRemark } from '@hoopwright/wire/plan';
 import type { Figures } from '../figures.ts';
 import { catalogue } from './fill.ts';
+import { restRate } from './step.ts';
 
 const LIMITS = {
   pressure_bar: 'Pressure over {value}',
@@ -19,7 +20,7 @@ const WHY = {
   pressure_bar: 'the stretch pressure of the duty',
   trappedAir_L: 'its energy is a tenth of that of wall and water (our choice, no source)',
   leak_mL_per_min:
-    'the larger of what the wall takes up at 0.1 %/h and of the smallest loss these instruments can see (our choice, no source)',
+    'the larger of what the wall takes up at {rate} %/h and of the smallest loss these instruments can see (our choice, no source)',
   growthLeft_percent: 'published practice is up to 7 % on diameter (ICMR2015_242)',
   growthUnderPressure_percent: 'the growth left and what springs back',
   girthsApart_percent: 'what is foreseen and a quarter of the growth (our choice, no source)',
@@ -54,7 +55,7 @@ export const limitText = ({ limit, value }: Limit, f: Figures): string =>
 
 export const limitReason = ({ limit, usual, set: own }: Limit, f: Figures): string =>
   own === undefined
-    ? whys(limit)
+    ? whys(limit, { rate: restRate(f) })
     : set('set', { by: own.by, why: own.why, usual: limitFigure(limit, usual, f) });
 
 /** On which of them pumping stops and the pressure is let out. */
@@ -67,9 +68,9 @@ export const stopTexts = (plan: Plan, f: Figures): string[] => [
 
 const ASSUMED: Readonly<Record<Assumed, string>> = {
   gauge:
-    'No gauge is stated: one of class 1.0 is assumed, with the next nominal range over 1.25 times the stretch pressure.',
+    'No gauge is stated: one of class 1 is assumed, with the next nominal range over five quarters of the stretch pressure.',
   readings:
-    'No reading of girths is stated: a taped scale read by camera to 0.5 mm is assumed at every girth.',
+    'No reading of girths is stated: a taped scale read by camera to half a millimetre is assumed at every girth.',
   supply:
     'It is not stated how the water drawn is known: counted strokes, or a supply weighed to 50 g, are assumed.',
   'approach pressure':
@@ -101,12 +102,13 @@ const REMARKS: Readonly<Record<PlanRemark, string>> = {
   'does not settle': 'The final hold is not expected to settle within its longest time.',
   'does not yield':
     'The barrel does not yield at the stretch pressure: this is a pressure test, not a stretch.',
-  'hold within first step': 'A hold of the duty lies within the first step and is left out: the tank is held there anyway.',
+  'hold within first step':
+    'A hold of the duty lies within the first step and is left out: the tank is held there anyway.',
   'no maximum': 'The forecast found no maximum: the margin is not known.',
   'maximum beyond evidence': 'The maximum lies beyond the evidence for the curve: the margin is a guess.',
   'relief far over': 'The relief valve opens more than a tenth over the stretch pressure.',
   'gauge over-ranged':
-    'A gauge ends at more than four times the stretch pressure: its first quarter is read (ASME VIII-1 UG-102 wants 1.5 to 4, from memory).',
+    'A gauge ends at more than four times the stretch pressure: its first quarter is read (ASME VIII-1 UG-102 wants one and a half to four times, from memory).',
   'floor too weak': 'FLOOR OR STAND CARRY LESS THAN THE FILLED TANK WEIGHS.',
   'nearer than the method':
     'People are nearer than the stand-off method asks: decide with a licensed engineer what the wall must stop.',

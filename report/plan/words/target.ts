@@ -2,16 +2,17 @@
 import type { FirstStepSees, LeakSeen, Model, Need, Place, PlanWater, Target } from '@hoopwright/wire/plan';
 import { type Figures, rangedText } from '../figures.ts';
 import { catalogue } from './fill.ts';
+import { restRate } from './step.ts';
 
 const ENGLISH = {
   pressure: 'Stretch pressure {pressure}: working pressure {working} times {factor}.',
   stress: 'Hoop stress of the thinnest course there, p r/t as welded: {stress}.',
   'model EN 13458-2':
-    'The factor is that of EN 13458-2 Annex C (1.5; AS 1210 Supplement 2 has 1.5 too, ASME VIII-1 Appendix 44 1.5 to 1.6).',
-  'model EN 13530-2': 'The factor is that of EN 13530-2 (1.33).',
-  'model ASME VIII-1 Appendix 44': 'The factor is within that of ASME VIII-1 Appendix 44 (1.5 to 1.6).',
+    'The factor is that of EN 13458-2 Annex C ({en}; AS 1210 Supplement 2 has {en} too, ASME VIII-1 Appendix 44 {en} to {asme}).',
+  'model EN 13530-2': 'The factor is that of EN 13530-2 ({low}).',
+  'model ASME VIII-1 Appendix 44': 'The factor is within that of ASME VIII-1 Appendix 44 ({en} to {asme}).',
   'model none':
-    'The factor is none of the published ones (EN 13530-2 1.33, EN 13458-2 1.5, ASME VIII-1 Appendix 44 1.5 to 1.6).',
+    'The factor is none of the published ones (EN 13530-2 {low}, EN 13458-2 {en}, ASME VIII-1 Appendix 44 {en} to {asme}).',
   yield: 'First yield anywhere at {first}; the barrel yields at {barrel}.',
   'yield first': 'First yield anywhere at {first}.',
   'yield barrel': 'The barrel yields at {barrel}.',
@@ -37,7 +38,7 @@ const ENGLISH = {
     '{name}: {slope} far below yield, known in the first step to ±{within} % only: too blurred to check it there.',
   'leak shut':
     'Smallest loss that these instruments tell from none in {minutes}, valve shut: {shut}; valve open: {open}. Blurred most by {by}.',
-  rate: 'Growth rate over the last half hour of the final hold: known to ±{rate} %/h. At 0.1 %/h the wall takes up {uptake}.',
+  rate: 'Growth rate over the last half hour of the final hold: known to ±{rate} %/h. At {rest} %/h the wall takes up {uptake}.',
   'by litres': 'the supply',
   'by girth': 'the girths',
   'by pressure': 'the gauge',
@@ -55,7 +56,7 @@ export function targetTexts(target: Target, f: Figures): string[] {
       factor: f.plain(target.stretchFactor, 2),
     }),
     filled('stress', { stress: f.stress(target.hoopStress_MPa) }),
-    modelText(target.model),
+    modelText(target.model, f),
     ...yieldTexts(target, f),
     filled('growth', {
       arrived: rangedText(f.growth, growth.arrived),
@@ -80,7 +81,8 @@ const surviveText = (survive: number, assured: number | undefined, f: Figures): 
     ? filled('survive', { pressure: f.pressure(survive) })
     : filled('survive assured', { pressure: f.pressure(survive), assured: f.pressure(assured) });
 
-const modelText = (model: Model): string => filled(`model ${model}`);
+const modelText = (model: Model, f: Figures): string =>
+  filled(`model ${model}`, { low: f.plain(1.33, 2), en: f.plain(1.5, 1), asme: f.plain(1.6, 1) });
 
 function yieldTexts({ firstYield_bar: first, barrelYield_bar: barrel }: Target, f: Figures): string[] {
   if (first === undefined)
@@ -147,7 +149,11 @@ export function leakTexts(leak: LeakSeen, f: Figures): string[] {
       open: f.leak(leak.open_mL_per_min),
       by: filled(`by ${leak.blurredBy}`),
     }),
-    filled('rate', { rate: f.plain(leak.rate_percent_per_h, 3), uptake: f.leak(leak.uptake_mL_per_min) }),
+    filled('rate', {
+      rate: f.plain(leak.rate_percent_per_h, 3),
+      uptake: f.leak(leak.uptake_mL_per_min),
+      rest: restRate(f),
+    }),
   ];
 }
 

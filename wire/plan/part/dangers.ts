@@ -156,12 +156,20 @@ function collapseDanger({ tank, foreseen }: DangerGivens): Danger {
 function knuckles({ tank, foreseen }: DangerGivens): Danger[] {
   return (['top', 'bottom'] as const).flatMap((end): Danger[] => {
     const head = tank.heads[end];
-    const { verdict, because } = knuckleVerdict(head, {
+    const { verdict, because, pressures } = knuckleVerdict(head, {
       pressure: foreseen.ladder.target,
       proof: proofOf(head.steel, head),
       insideDiameter: tank.insideDiameter,
     });
-    return verdict === 'no knuckle' ? [] : [{ kind: 'knuckle', head: end, verdict, because }];
+    if (verdict === 'no knuckle') return [];
+    const [lowest] = pressures
+      .filter((one) => one.outside.length === 0 && one.says !== 'knuckle yields through')
+      .sort((a, b) => a.pressure - b.pressure);
+    const published =
+      lowest === undefined ? {} : { lowest: { name: lowest.name, pressure_bar: toBar(lowest.pressure) } };
+    return [
+      { kind: 'knuckle', head: end, verdict, because, at_bar: inBar(foreseen.ladder.target), ...published },
+    ];
   });
 }
 
