@@ -55,6 +55,16 @@ test('a quick day is the shell’s day of the same steel, at every step, to 3 % 
         LITRES,
       );
     }
+    for (const { pressure } of ladder.holds) {
+      const held = shell.path
+        .filter((m) => m.phase === 'hold' && Math.abs(m.pressure / pressure - 1) < 1e-6)
+        .at(-1);
+      const growth = held?.largest.growth ?? NaN;
+      expect(
+        Math.abs(day.marks[`held ${pressure}`].largest / growth - 1),
+        `held at ${pressure}`,
+      ).toBeLessThan(SHARE);
+    }
     const left = shell.released?.left.largest.growth ?? NaN;
     expect(Math.abs(day.marks['left'].largest / left - 1)).toBeLessThan(SHARE);
   }
