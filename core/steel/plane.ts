@@ -32,6 +32,9 @@ export interface Metal {
  */
 export const RATE_FLOOR = 1e-9;
 
+/** A rate effect takes at most nine tenths off the curve, so that no coefficient makes a metal of no strength. Our choice. */
+const LEAST_SHARE = 0.1;
+
 export function metalOf(young: number, poisson: number, flow: Flow, rate?: RateEffect): Metal {
   const scratch = new Float64Array(2);
   flow.at(0.002, scratch);
@@ -78,11 +81,11 @@ export const ANSWER_LENGTH = 13;
 const NEWTON_CAP = 60;
 /**
  * Nearness (of the root mean square, to one) at which one straight step more, without another look at the curve, will
- * do: it leaves 1e-7 of the stress where the two terms differ most, and far less where the last strains are near.
+ * do: it leaves 1e-6 of the stress where the curve bends most, and far less once the strains of a step have settled.
  */
-const NEAR = 1e-3;
+const NEAR = 5e-4;
 /** With a rate effect the logarithm bends: the straight step must also be so small a part of the increment. */
-const NEAR_INCREMENT = 0.02;
+const NEAR_INCREMENT = 0.01;
 /** A point left on the curve by the last step is elastic until it is strained further, whatever the rounding. */
 const ON_THE_CURVE = 1e-7;
 
@@ -100,16 +103,17 @@ function flowStress(metal: Metal, point: Float64Array): void {
   metal.flow.at(point[EQUIVALENT] + x, now);
   const time = point[TIME];
   if (metal.viscosity === 0 || time === 0) return;
-  const c = metal.viscosity;
+  // Per e-fold, MPa: the proportional law's grows with the curve.
+  const c = metal.proportional ? metal.viscosity * now[FLOW] : metal.viscosity;
   const efolds = Math.log(x / time + RATE_FLOOR) - metal.logReference;
-  const rise = 1 / (x + RATE_FLOOR * time);
-  if (metal.proportional) {
-    now[SLOPE] = now[SLOPE] * (1 + c * efolds) + now[FLOW] * c * rise;
-    now[FLOW] *= 1 + c * efolds;
-  } else {
-    now[FLOW] += c * efolds;
-    now[SLOPE] += c * rise;
+  if (now[FLOW] + c * efolds < LEAST_SHARE * now[FLOW]) {
+    now[FLOW] *= LEAST_SHARE;
+    now[SLOPE] *= LEAST_SHARE;
+    return;
   }
+  if (metal.proportional) now[SLOPE] *= 1 + metal.viscosity * efolds;
+  now[FLOW] += c * efolds;
+  now[SLOPE] += c / (x + RATE_FLOOR * time);
 }
 
 /** The same as `returnPoint` with its input as arguments: outside hot loops. Writes into `out`. */
