@@ -3,34 +3,11 @@ import type { FrozenPlan, Outdated, Plan, Step } from '@hoopwright/wire/plan';
 import { headGroups } from '@hoopwright/wire/record';
 import type { Manner } from '../figure/manner.ts';
 import { bare, type Figures, figuresFor, rangedText, unitOf } from './figures.ts';
-import { type Caution, cautionsIn, cautionsOf, type SheetPart } from './words/caution.ts';
-import { dangerRow } from './words/danger.ts';
+import { type Section, sectionsOf } from './sections.ts';
+import { type Caution, cautionsIn, cautionsOf } from './words/caution.ts';
 import { catalogue } from './words/fill.ts';
-import { assumedText, limitReason, limitText, openText, remarkText, stopTexts } from './words/limit.ts';
+import { stopTexts } from './words/limit.ts';
 import { outsideTexts, stepBrief, stepName, stepText } from './words/step.ts';
-import { firstStepTexts, leakTexts, needRow, placeRow, targetTexts, waterTexts } from './words/target.ts';
-
-export type Block =
-  | { readonly kind: 'lines'; readonly lines: readonly string[] }
-  /** A figure of its own in front of its sentence, so that the eye can run down them. */
-  | {
-      readonly kind: 'figures';
-      readonly rows: readonly { readonly figure: string; readonly text: string }[];
-    }
-  | {
-      readonly kind: 'table';
-      readonly head: readonly string[];
-      readonly rows: readonly (readonly string[])[];
-    }
-  | { readonly kind: 'cautions'; readonly cautions: readonly Caution[] }
-  /** To be ticked, with room for a figure and initials. */
-  | { readonly kind: 'boxes'; readonly items: readonly string[] };
-
-export interface Section {
-  readonly part: SheetPart;
-  readonly title: string;
-  readonly blocks: readonly Block[];
-}
 
 /** One row of card and log sheet. Empty texts where nothing is foreseen. */
 export interface StepRow {
@@ -84,16 +61,6 @@ export interface PlanSheet {
 const ENGLISH = {
   card: 'Director’s card',
   log: 'Log sheet',
-  target: 'What it is for',
-  places: 'Where people are, and what is read from where',
-  dangers: 'Dangers, largest first',
-  emergency: 'When something happens',
-  checklist: 'Before the vent is shut',
-  instruments: 'Instruments and what they can see',
-  limits: 'Limits',
-  water: 'Water',
-  'box zero': 'Every gauge is read with the vent open: that is its zero.',
-  'box count': 'Everybody is counted behind the wall.',
   hold: 'hold {number}, {pressure}',
   draft: 'DRAFT, not frozen: not for test day',
   frozen: 'Revision {revision} “{name}”, frozen {date}',
@@ -199,83 +166,3 @@ const bareRange = (write: (value: number) => string, range: Parameters<typeof ra
   const unit = unitOf(write(range.value));
   return unit === '' ? text : text.slice(0, -unit.length).trimEnd();
 };
-
-function sectionsOf(plan: Plan, f: Figures, cautions: readonly Caution[]): Section[] {
-  const lines = (texts: readonly string[]): Block => ({ kind: 'lines', lines: texts });
-  const said = (part: SheetPart): Block => ({ kind: 'cautions', cautions: cautionsIn(part, cautions) });
-  return [
-    {
-      part: 'target',
-      title: filled('target'),
-      blocks: [
-        lines(targetTexts(plan.target, f)),
-        ...(plan.remarks.length === 0 ? [] : [lines(plan.remarks.map(remarkText))]),
-        said('target'),
-      ],
-    },
-    { part: 'target', title: filled('water'), blocks: [lines(waterTexts(plan.water, f))] },
-    {
-      part: 'dangers',
-      title: filled('dangers'),
-      blocks: [
-        {
-          kind: 'figures',
-          rows: plan.dangers.map((danger) => dangerRow(danger, f, plan.target.pressure_bar)),
-        },
-        said('dangers'),
-      ],
-    },
-    { part: 'emergency', title: filled('emergency'), blocks: [said('emergency')] },
-    {
-      part: 'places',
-      title: filled('places'),
-      blocks: [
-        {
-          kind: 'table',
-          head: ['reading', 'by', 'from', 'up to'],
-          rows: plan.places.map((place) => placeRow(place, f)),
-        },
-        said('places'),
-      ],
-    },
-    {
-      part: 'places',
-      title: filled('instruments'),
-      blocks: [
-        {
-          kind: 'table',
-          head: ['reading', 'range needed', 'step needed', 'range', 'step', ''],
-          rows: plan.instruments.map((need) => needRow(need, f)),
-        },
-        lines([...firstStepTexts(plan.firstStep, f), ...leakTexts(plan.leak, f)]),
-      ],
-    },
-    {
-      part: 'target',
-      title: filled('limits'),
-      blocks: [
-        {
-          kind: 'table',
-          head: ['limit', 'because'],
-          rows: plan.limits.map((limit) => [limitText(limit, f), limitReason(limit, f)]),
-        },
-      ],
-    },
-    checklist(plan, cautions),
-  ];
-}
-
-function checklist(plan: Plan, cautions: readonly Caution[]): Section {
-  const known = cautionsIn('checklist', cautions).map((c) => c.text);
-  return {
-    part: 'checklist',
-    title: filled('checklist'),
-    blocks: [
-      {
-        kind: 'boxes',
-        items: [...known, ...plan.open.map(openText), filled('box zero'), filled('box count')],
-      },
-      { kind: 'lines', lines: plan.assumed.map(assumedText) },
-    ],
-  };
-}

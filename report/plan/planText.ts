@@ -1,5 +1,6 @@
 /** A plan in a terminal: plain lines, the steps as a table, dangers largest first. */
-import type { Block, PlanSheet, Section } from './planSheet.ts';
+import type { PlanSheet } from './planSheet.ts';
+import type { Block, Section } from './sections.ts';
 
 export function planText(sheet: PlanSheet): string[] {
   const onCard = new Set(sheet.card.cautions.map(({ id }) => id));

@@ -1,5 +1,5 @@
 /** A frozen plan: name, revision, date and a digest over all of it. Test day runs nothing else. */
-import { type Issue, WHOLE_FILE } from '../issue/issue.ts';
+import { type Issue, shown, WHOLE_FILE } from '../issue/issue.ts';
 import { readJson } from '../issue/jsonText.ts';
 import { canonical } from '../record/canonical.ts';
 import { type Plan, PLAN_FORMAT } from './plan.ts';
@@ -52,20 +52,31 @@ export type FrozenRead =
 export function readFrozen(text: string, hash: TextHash): FrozenRead {
   const json = readJson(text);
   if (!json.ok) return json;
-  const value = json.value as Partial<FrozenPlan> | null;
-  const plan = value?.plan;
-  const seal = value?.frozen;
-  if (plan?.hoopwrightPlan !== PLAN_FORMAT || typeof seal?.digest !== 'string')
-    return refused(WHOLE_FILE, 'a frozen plan, as --freeze with --json writes it', 'something else');
-  if (digestOf(plan, seal, hash) !== seal.digest)
+  const { value } = json;
+  if (!looksFrozen(value))
+    return refused(WHOLE_FILE, 'a frozen plan, as --freeze with --json writes it', shown(value));
+  const { plan, frozen } = value;
+  const digest = digestOf(plan, frozen, hash);
+  if (digest !== frozen.digest)
     return refused(
       'frozen.digest',
-      `the digest of this plan, ${digestOf(plan, seal, hash)}`,
-      seal.digest,
+      `the digest of this plan, ${digest}`,
+      frozen.digest,
       'the plan was changed after it was frozen; freeze it again under a new revision',
     );
-  return { ok: true, frozen: { plan, frozen: seal } };
+  return { ok: true, frozen: { plan, frozen } };
 }
+
+/** The format and the seal; that nothing within was changed is for the digest to say. */
+function looksFrozen(value: unknown): value is FrozenPlan {
+  if (!isRecord(value) || !isRecord(value['plan']) || !isRecord(value['frozen'])) return false;
+  const { frozen, plan } = value;
+  const texts = ['name', 'revision', 'date', 'digest'].map((key) => frozen[key]);
+  return plan['hoopwrightPlan'] === PLAN_FORMAT && texts.every((text) => typeof text === 'string');
+}
+
+const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 const refused = (path: string, expected: string, received: string, suggestion?: string): FrozenRead => ({
   ok: false,

@@ -207,6 +207,17 @@ describe('the demo plan', () => {
     });
   });
 
+  test('gives the trapped air by hand, from two points of the first step', () => {
+    const seat = plan.steps.find((s) => s.kind === 'seat')?.expected?.pumped_L.value ?? NaN;
+    const last = plan.steps.filter((s) => s.kind === 'first step').at(-1)?.expected?.pumped_L.value ?? NaN;
+    const { tank_L, share } = plan.firstStep.byHand;
+    expect((last - seat - tank_L) / share).toBeCloseTo(0.2, 9);
+    // Boyle: 6.0 and 1.0 bar, or where the points stand.
+    const swallowed = (bar: number): number => bar / (bar + 1.01325);
+    const [low, high] = [plan.steps[1], plan.steps[3]].map((s) => swallowed(s.pressure_bar));
+    expect(share).toBeCloseTo(high - low, 9);
+  });
+
   test('dangers stand largest first: energies, then forces', () => {
     const energies = plan.dangers.flatMap((d) => (d.kind === 'energy' ? [d.energy_J] : []));
     const forces = plan.dangers.flatMap((d) => (d.kind === 'plug' ? [d.force_kN] : []));

@@ -202,6 +202,11 @@ export interface FirstStepSees {
     /** False: this reading is too blurred to check its girth in the first step. */
     readonly tells: boolean;
   }[];
+  /**
+   * Without a screen: air at filling = (litres at the last point - litres at the first - `tank_L`)/`share`, from Boyle's
+   * law at the two pressures and what the tank draws between them without any air.
+   */
+  readonly byHand: { readonly tank_L: number; readonly share: number };
   /** Smallest loss told from none, valve shut at the last point for so many minutes. */
   readonly loss_mL_per_min: number;
   readonly minutes: number;

@@ -1,7 +1,7 @@
 /** 300 random tanks, pumps and sets of instruments: each gives a plan or a reason. */
 import { createHash } from 'node:crypto';
 import { describe, expect, test } from 'vitest';
-import { type Dice, diceOf } from '../../core/math/dice.ts';
+import { type Dice, diceOf } from '@hoopwright/core/gauge';
 import { canonical } from '../record/canonical.ts';
 import { parseTankFile } from '../tank/parseTankFile.ts';
 import type { TankFile } from '../tank/format/tankFile.ts';
@@ -62,7 +62,7 @@ function randomFile(dice: Dice): TankFile {
       })),
     },
     day: randomDay(dice, target),
-  } as TankFile;
+  };
 }
 
 const randomHead = (dice: Dice, wall: number): TankFile['heads']['top'] =>

@@ -72,7 +72,7 @@ function placeRefusals(tank: Tank, { readings, gauges, approach }: SetUp, target
     pressure_bar: inBar(pressure),
     approach_bar: inBar(approach),
   });
-  const behind = <T extends { readonly from: string }>(list: readonly T[]): boolean =>
+  const behind = (list: readonly { readonly from: string }[]): boolean =>
     list.some((one) => one.from === 'behind the wall');
   return [
     ...unknown,

@@ -21,7 +21,7 @@ export interface FirstReading {
 export interface FirstGivens {
   readonly readings: readonly FirstReading[];
   /** What the forecast draws without any air, mm³. */
-  drawnWithoutAir(pressure: number): number;
+  readonly drawnWithoutAir: (pressure: number) => number;
   readonly spread: FirstSpread;
 }
 

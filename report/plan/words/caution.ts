@@ -101,9 +101,13 @@ const filled = catalogue(ENGLISH);
 
 /** Those that this plan needs, in the order in which they are said. */
 export function cautionsOf(plan: Plan, f: Figures): Caution[] {
-  const ids = (Object.keys(ENGLISH) as CautionId[]).filter((id) => applies(id, plan));
+  const ids = Object.keys(ENGLISH)
+    .filter(isCaution)
+    .filter((id) => applies(id, plan));
   return ids.flatMap((id) => textsOf(id, plan, f).map((text): Caution => ({ id, text, ...REGISTER[id] })));
 }
+
+const isCaution = (id: string): id is CautionId => Object.hasOwn(ENGLISH, id);
 
 export const cautionsIn = (part: SheetPart, cautions: readonly Caution[]): Caution[] =>
   cautions.filter((caution) => caution.stands.includes(part));

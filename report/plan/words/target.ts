@@ -33,6 +33,8 @@ const ENGLISH = {
   'time none': 'What the pump gives is not stated: no time and no strokes.',
   'first air':
     'First step: air as foreseen would be found as {air}; the valve shut for {minutes} shows a loss of {loss} or more.',
+  'first hand':
+    'Without a screen: litres of air at filling = (litres at {to} less litres at {from} less {tank}) / {share}.',
   'first slope': '{name}: {slope} far below yield, known in the first step to ±{within} %.',
   'first blind':
     '{name}: {slope} far below yield, known in the first step to ±{within} % only: too blurred to check it there.',
@@ -124,12 +126,23 @@ export function waterTexts(water: PlanWater, f: Figures): string[] {
   ];
 }
 
-export function firstStepTexts(first: FirstStepSees, f: Figures): string[] {
+/** @param points numbers of the first and the last point of the first step */
+export function firstStepTexts(
+  first: FirstStepSees,
+  points: readonly [from: string, to: string],
+  f: Figures,
+): string[] {
   return [
     filled('first air', {
       air: rangedText(f.litres, first.air_L),
       minutes: f.minutes(first.minutes),
       loss: f.leak(first.loss_mL_per_min),
+    }),
+    filled('first hand', {
+      from: points[0],
+      to: points[1],
+      tank: f.litres(first.byHand.tank_L),
+      share: f.plain(first.byHand.share, 3),
     }),
     ...first.slopes.map(({ name, mm_per_bar, within_percent, tells }) =>
       filled(tells ? 'first slope' : 'first blind', {

@@ -64,7 +64,7 @@ interface StopOrders {
   readonly below: readonly Hold[];
   readonly target: number;
   readonly unit: number;
-  round(pressure: number): number;
+  readonly round: (pressure: number) => number;
 }
 
 function stopsFor(way: Forecast, { first, below, target, unit, round }: StopOrders): number[] {
@@ -85,7 +85,11 @@ function holdsBelow(
   way: Forecast,
   holds: readonly Hold[],
   target: number,
-  { unit, high, round }: { readonly unit: number; readonly high: number; round(pressure: number): number },
+  {
+    unit,
+    high,
+    round,
+  }: { readonly unit: number; readonly high: number; readonly round: (pressure: number) => number },
 ): Hold[] {
   const own = holds
     .filter((h) => h.pressure > high * (1 + 1e-9) && h.pressure < target * (1 - 1e-9))

@@ -2,6 +2,7 @@
 import { DETECTION, readingSpread } from '@hoopwright/core/gauge';
 import {
   airCompliance,
+  airSwallows,
   firstFindings,
   type FirstSpread,
   slopeFinding,
@@ -60,6 +61,10 @@ export function firstStepSees(foreseen: Foreseen, setUp: SetUp): FirstStepSees {
     slopes: setUp.readings
       .filter((r) => r.from === 'behind the wall')
       .map((reading) => slopeSeen(foreseen, elastic, reading, spread.pressure)),
+    byHand: {
+      tank_L: toLitre(high.pumped.wall + high.pumped.water - marks[0].pumped.wall - marks[0].pumped.water),
+      share: airSwallows(1, high.pressure) - airSwallows(1, marks[0].pressure),
+    },
     loss_mL_per_min: (DETECTION * blur * 60) / LOSS_TIME / 1e3,
     minutes: LOSS_TIME / 60,
   };
