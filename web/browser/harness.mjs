@@ -39,7 +39,7 @@ export async function startBoard() {
     });
     server.on('exit', () => reject(new Error(`the server ended: ${said}`)));
   });
-  const browser = await chromium.launch({ ...(chromiumPath ? { executablePath: chromiumPath } : {}) });
+  const browser = await chromium.launch(chromiumPath ? { executablePath: chromiumPath } : {});
   return {
     url,
     browser,

@@ -69,15 +69,16 @@ const redraws = (page: Page): Promise<number[]> =>
   page.evaluate(async () => {
     const input = document.querySelector<HTMLInputElement>('.in-place input');
     const drawing = document.querySelector<HTMLElement>('.drawing');
-    const put = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')?.set;
-    if (input === null || drawing === null || put === undefined)
+    // React hears of a value only through the setter of the element itself.
+    const property = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value');
+    if (input === null || drawing === null || property?.set === undefined)
       throw new Error('no field is open on the drawing');
     const frame = () => new Promise((resolve) => requestAnimationFrame(resolve));
     const times: number[] = [];
     for (const wall of ['2.1', '1.9', '2.2', '1.8', '2.3', '1.95', '2.05', '2.15', '1.85']) {
       const before = drawing.dataset['drawn'];
       const began = performance.now();
-      put.call(input, wall);
+      property.set.call(input, wall);
       input.dispatchEvent(new Event('input', { bubbles: true }));
       while (drawing.dataset['drawn'] === before) await frame();
       await frame();

@@ -6,7 +6,7 @@ import { words } from '../words/say.ts';
 import { Handle } from './Handle.tsx';
 
 const WIDTH = 560;
-const HEIGHT = 112;
+const HEIGHT = 86;
 const BOX = { left: 8, right: WIDTH - 8, top: 8, bottom: HEIGHT - 8 };
 
 export function MiniCurve({ forecast }: { readonly forecast: ForecastView }) {

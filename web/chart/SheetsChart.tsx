@@ -1,15 +1,21 @@
-/** Growth left over mass, a point for each sheet with its margin; hatched beyond the published ceiling. */
+/**
+ * The sheets side by side, a column for each: growth left under the published ceiling, mass under that of the
+ * unstretched tank. What a sheet weighs and what it risks stand over each other.
+ */
 import { PUBLISHED_CEILING } from '@hoopwright/report/curve';
-import { fixed, say, scaleOf } from '@hoopwright/report/figure';
+import { fixed, type Manner, say, scaleOf } from '@hoopwright/report/figure';
 import type { Compared, SheetRow } from '@hoopwright/wire/compare';
 import { useId } from 'react';
 import { useManner } from '../state/manner.ts';
 import { words } from '../words/say.ts';
 import { roundAxis } from './roundAxis.ts';
 
-const WIDTH = 470;
-const HEIGHT = 300;
-const BOX = { left: 46, right: 452, top: 26, bottom: 262 };
+const WIDTH = 560;
+const HEIGHT = 372;
+const LEFT = 46;
+const RIGHT = WIDTH - 6;
+const GROWTH = { top: 26, bottom: 196 };
+const MASS = { top: 232, bottom: 330 };
 
 export interface SheetsChartProps {
   readonly rows: readonly SheetRow[];
@@ -19,20 +25,9 @@ export interface SheetsChartProps {
 
 export function SheetsChart({ rows, unstretched, present }: SheetsChartProps) {
   const manner = useManner();
-  const id = useId();
-  const [mass, growth] = [scaleOf(manner.units, 'mass'), scaleOf(manner.units, 'growth')];
-  const kg = (value: number): number => value / 1000 / mass.one;
-  const points = rows.flatMap((row) =>
-    row.mass_kg === null || row.growthLeft_percent === null
-      ? []
-      : [{ row, x: kg(row.mass_kg), y: row.growthLeft_percent / 100 / growth.one }],
-  );
-  const heaviest = Math.max(...points.map((p) => p.x), unstretched === null ? 1 : kg(unstretched.mass_kg));
-  const xs = roundAxis(heaviest * 1.04, 6);
-  const ceiling = PUBLISHED_CEILING.growth / growth.one;
-  const ys = roundAxis(Math.min(Math.max(1.3 * ceiling, ...points.map((p) => p.y * 1.08)), 2.2 * ceiling), 6);
-  const x = (value: number): number => BOX.left + ((BOX.right - BOX.left) * value) / xs.most;
-  const y = (value: number): number => BOX.bottom - ((BOX.bottom - BOX.top) * value) / ys.most;
+  const hatching = useId();
+  const column = (RIGHT - LEFT) / Math.max(1, rows.length);
+  const x = (i: number): number => LEFT + (i + 0.5) * column;
   return (
     <svg
       className="scene sheets-chart"
@@ -41,82 +36,164 @@ export function SheetsChart({ rows, unstretched, present }: SheetsChartProps) {
       aria-label={words('chartTitle')}
     >
       <defs>
-        <pattern id={id} width={8} height={8} patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+        <pattern
+          id={hatching}
+          width={8}
+          height={8}
+          patternUnits="userSpaceOnUse"
+          patternTransform="rotate(45)"
+        >
           <path className="ink-line" d="M0 0V8" strokeWidth={0.8} />
         </pattern>
       </defs>
-      <rect x={BOX.left} y={y(ceiling) - 12} width={BOX.right - BOX.left} height={12} fill={`url(#${id})`} />
-      <path className="line ink-line" strokeWidth={0.8} d={`M${BOX.left} ${y(ceiling)}H${BOX.right}`} />
-      <text className="ink-fill" x={BOX.right} y={y(ceiling) + 12} fontSize={10.5} textAnchor="end">
-        {words('chartCeiling', { growth: say(manner, 'growth', PUBLISHED_CEILING.growth) })}
-      </text>
-      <path
-        className="line ink-line"
-        strokeWidth={0.8}
-        d={`M${BOX.left} ${BOX.top}V${BOX.bottom}H${BOX.right}`}
+      <GrowthPanel rows={rows} present={present} x={x} manner={manner} hatching={hatching} />
+      <MassPanel
+        rows={rows}
+        present={present}
+        x={x}
+        manner={manner}
+        unstretched={unstretched}
+        column={column}
       />
-      {xs.ticks.map((tick) => (
+      {rows.map((row, i) => (
         <text
-          key={tick}
-          className="ink-fill"
-          x={x(tick)}
-          y={BOX.bottom + 14}
-          fontSize={10.5}
+          key={row.wall_mm}
+          className={`ink-fill${row.wall_mm === present ? ' strong' : ''}`}
+          x={x(i)}
+          y={MASS.bottom + 16}
+          fontSize={12}
           textAnchor="middle"
         >
-          {fixed(manner, tick, xs.digits)}
+          {say(manner, 'wall', row.wall_mm)}
         </text>
       ))}
-      {ys.ticks.map((tick) => (
+      {rows.map((row, i) => (
         <text
-          key={tick}
+          key={row.wall_mm}
           className="ink-fill"
-          x={BOX.left - 5}
-          y={y(tick) + 4}
-          fontSize={10.5}
-          textAnchor="end"
+          x={x(i)}
+          y={MASS.bottom + 32}
+          fontSize={11}
+          textAnchor="middle"
         >
-          {fixed(manner, tick, ys.digits)}
+          {row.margin === null ? '' : words('chartMargin', { margin: say(manner, 'ratio', row.margin) })}
         </text>
       ))}
-      <text className="ink-fill" x={BOX.right} y={BOX.bottom + 30} fontSize={12} textAnchor="end">
-        {words('chartMass', { unit: mass.unit })}
+    </svg>
+  );
+}
+
+interface PanelProps {
+  readonly rows: readonly SheetRow[];
+  readonly present: number | undefined;
+  readonly x: (column: number) => number;
+  readonly manner: Manner;
+}
+
+function GrowthPanel({ rows, present, x, manner, hatching }: PanelProps & { readonly hatching: string }) {
+  const { one, unit } = scaleOf(manner.units, 'growth');
+  const ceiling = PUBLISHED_CEILING.growth / one;
+  const left = rows.map((row) =>
+    row.growthLeft_percent === null ? undefined : row.growthLeft_percent / 100 / one,
+  );
+  const axis = roundAxis(
+    Math.min(Math.max(1.25 * ceiling, ...left.map((g) => (g ?? 0) * 1.1)), 2 * ceiling),
+    5,
+  );
+  const y = (value: number): number => GROWTH.bottom - ((GROWTH.bottom - GROWTH.top) * value) / axis.most;
+  return (
+    <g>
+      <rect x={LEFT} y={y(ceiling) - 12} width={RIGHT - LEFT} height={12} fill={`url(#${hatching})`} />
+      <path className="line ink-line" strokeWidth={0.8} d={`M${LEFT} ${y(ceiling)}H${RIGHT}`} />
+      <text className="ink-fill" x={RIGHT} y={y(ceiling) + 13} fontSize={10.5} textAnchor="end">
+        {words('chartCeiling', { growth: say(manner, 'growth', PUBLISHED_CEILING.growth) })}
       </text>
-      <text className="ink-fill" x={6} y={14} fontSize={12}>
-        {words('chartLeft', { unit: growth.unit })}
-      </text>
-      {points.map(({ row, x: m, y: g }) =>
-        g > ys.most ? (
-          <text
-            key={row.wall_mm}
-            className="ink-fill"
-            x={x(m)}
-            y={BOX.top - 3}
-            fontSize={10.5}
-            textAnchor="middle"
-          >
-            {words('chartAbove', { wall: say(manner, 'wall', row.wall_mm) })}
-          </text>
-        ) : (
+      <Frame top={GROWTH.top} bottom={GROWTH.bottom} title={words('chartLeft', { unit })} />
+      {axis.ticks.map((tick) => (
+        <text key={tick} className="ink-fill" x={LEFT - 6} y={y(tick) + 4} fontSize={10.5} textAnchor="end">
+          {fixed(manner, tick, axis.digits)}
+        </text>
+      ))}
+      {rows.map((row, i) => {
+        const growth = left[i];
+        const bold = row.wall_mm === present;
+        if (growth === undefined || growth > axis.most)
+          return (
+            <text
+              key={row.wall_mm}
+              className="ink-fill strong"
+              x={x(i)}
+              y={GROWTH.top + 12}
+              fontSize={11}
+              textAnchor="middle"
+            >
+              {growth === undefined ? words('chartBursts') : `↑ ${say(manner, 'growth', growth * one)}`}
+            </text>
+          );
+        return (
           <g key={row.wall_mm}>
+            <path
+              className="line faint-line"
+              strokeWidth={0.5}
+              d={`M${x(i)} ${y(growth)}V${GROWTH.bottom}`}
+            />
             <circle
-              className={`ink-line ${row.wall_mm === present ? 'ink-fill' : 'paper-fill'}`}
-              cx={x(m)}
-              cy={y(g)}
+              className={`ink-line ${bold ? 'ink-fill' : 'paper-fill'}`}
+              cx={x(i)}
+              cy={y(growth)}
               r={4.5}
               strokeWidth={1.4}
             />
+            <text className={`ink-fill${bold ? ' strong' : ''}`} x={x(i) + 9} y={y(growth) - 6} fontSize={11}>
+              {say(manner, 'growth', growth * one)}
+            </text>
+          </g>
+        );
+      })}
+    </g>
+  );
+}
+
+interface MassPanelProps extends PanelProps {
+  readonly unstretched: Compared['unstretched'];
+  readonly column: number;
+}
+
+function MassPanel({ rows, present, x, manner, unstretched, column }: MassPanelProps) {
+  const { one, unit } = scaleOf(manner.units, 'mass');
+  const mass = (kg: number): number => kg / 1000 / one;
+  const heaviest = Math.max(
+    1e-9,
+    ...rows.map((row) => mass(row.mass_kg ?? 0)),
+    mass(unstretched?.mass_kg ?? 0),
+  );
+  const axis = roundAxis(heaviest * 1.12, 4);
+  const y = (value: number): number => MASS.bottom - ((MASS.bottom - MASS.top) * value) / axis.most;
+  const half = Math.min(24, 0.3 * column);
+  return (
+    <g>
+      <Frame top={MASS.top} bottom={MASS.bottom} title={words('chartMass', { unit })} />
+      {axis.ticks.map((tick) => (
+        <text key={tick} className="ink-fill" x={LEFT - 6} y={y(tick) + 4} fontSize={10.5} textAnchor="end">
+          {fixed(manner, tick, axis.digits)}
+        </text>
+      ))}
+      {rows.map((row, i) =>
+        row.mass_kg === null ? null : (
+          <g key={row.wall_mm}>
+            <path
+              className={`line ink-line${row.wall_mm === present ? ' outline' : ''}`}
+              strokeWidth={row.wall_mm === present ? 2 : 0.8}
+              d={`M${x(i) - half} ${MASS.bottom}V${y(mass(row.mass_kg))}H${x(i) + half}V${MASS.bottom}`}
+            />
             <text
-              className={`ink-fill${row.wall_mm === present ? ' strong' : ''}`}
-              x={x(m) - 9}
-              y={y(g) + 4}
+              className="ink-fill"
+              x={x(i)}
+              y={y(mass(row.mass_kg)) + 13}
               fontSize={11}
-              textAnchor="end"
+              textAnchor="middle"
             >
-              {words('chartPoint', {
-                wall: say(manner, 'wall', row.wall_mm),
-                margin: row.margin === null ? words('blockNothing') : say(manner, 'ratio', row.margin),
-              })}
+              {say(manner, 'mass', row.mass_kg / 1000)}
             </text>
           </g>
         ),
@@ -125,20 +202,37 @@ export function SheetsChart({ rows, unstretched, present }: SheetsChartProps) {
         <g>
           <path
             className="line ink-line"
-            strokeWidth={1.4}
-            d={`M${x(kg(unstretched.mass_kg))} ${BOX.bottom}v-16`}
+            strokeWidth={0.8}
+            strokeDasharray="17 2.6 1.2 2.6 1.2 2.6"
+            d={`M${LEFT} ${y(mass(unstretched.mass_kg))}H${RIGHT}`}
           />
-          <text
-            className="ink-fill"
-            x={x(kg(unstretched.mass_kg))}
-            y={BOX.bottom - 21}
-            fontSize={11}
-            textAnchor="end"
-          >
-            {words('chartUnstretched', { wall: say(manner, 'wall', unstretched.wall_mm) })}
+          <text className="ink-fill" x={LEFT + 4} y={y(mass(unstretched.mass_kg)) - 4} fontSize={10.5}>
+            {words('chartUnstretched', {
+              wall: say(manner, 'wall', unstretched.wall_mm),
+              mass: say(manner, 'mass', unstretched.mass_kg / 1000),
+            })}
           </text>
         </g>
       )}
-    </svg>
+    </g>
+  );
+}
+
+function Frame({
+  top,
+  bottom,
+  title,
+}: {
+  readonly top: number;
+  readonly bottom: number;
+  readonly title: string;
+}) {
+  return (
+    <>
+      <path className="line ink-line" strokeWidth={0.8} d={`M${LEFT} ${top}V${bottom}H${RIGHT}`} />
+      <text className="ink-fill" x={4} y={top - 10} fontSize={12}>
+        {title}
+      </text>
+    </>
   );
 }

@@ -14,6 +14,7 @@ import { words } from '../words/say.ts';
 import { Value } from './Figures.tsx';
 import { Term } from './Term.tsx';
 import { WallsField } from './WallsField.tsx';
+import { Wide } from './Wide.tsx';
 
 export function Comparison() {
   const state = useBoard(forecastState);
@@ -27,32 +28,34 @@ export function Comparison() {
   return (
     <section className="comparison" aria-label={words('compareTitle')}>
       <h2>{words('compareTitle')}</h2>
-      <div className="beside">
+      <div className="sheets">
         <div>
           <WallsField />
-          <table className="figures">
-            <caption className="unseen">{words('compareTitle')}</caption>
-            <Head />
-            <tbody>
-              {rows.map((row) => (
-                <Row key={row.wall_mm} row={row} present={present} />
-              ))}
-              {unstretched === null ? null : (
-                <tr className="ruled" data-sheet="unstretched">
-                  <th scope="row">
-                    <Term name="unstretched">{words('compareUnstretched')}</Term>,{' '}
-                    <Value quantity="wall" value={unstretched.wall_mm} />
-                  </th>
-                  <td />
-                  <td />
-                  <td>
-                    <Value quantity="mass" value={unstretched.mass_kg / 1000} />
-                  </td>
-                  <td colSpan={4} />
-                </tr>
-              )}
-            </tbody>
-          </table>
+          <Wide label={words('compareTitle')}>
+            <table className="figures">
+              <caption className="unseen">{words('compareTitle')}</caption>
+              <Head />
+              <tbody>
+                {rows.map((row) => (
+                  <Row key={row.wall_mm} row={row} present={present} />
+                ))}
+                {unstretched === null ? null : (
+                  <tr className="ruled" data-sheet="unstretched">
+                    <th scope="row">
+                      <Term name="unstretched">{words('compareUnstretched')}</Term>,{' '}
+                      <Value quantity="wall" value={unstretched.wall_mm} />
+                    </th>
+                    <td />
+                    <td />
+                    <td>
+                      <Value quantity="mass" value={unstretched.mass_kg / 1000} />
+                    </td>
+                    <td colSpan={4} />
+                  </tr>
+                )}
+              </tbody>
+            </table>
+          </Wide>
           <p className="quiet" aria-live="polite">
             {waiting > 0 ? words('compareWorking') : words('compareNote')}
           </p>

@@ -15,6 +15,7 @@ import type { CouponView } from '../work/couponView.ts';
 import { words } from '../words/say.ts';
 import { FileField } from './FileField.tsx';
 import { Value } from './Figures.tsx';
+import { Wide } from './Wide.tsx';
 
 export interface CouponsProps {
   readonly rows: readonly CouponRow[];
@@ -30,26 +31,28 @@ export function Coupons({ rows, views }: CouponsProps) {
         <DropPlace kind="seamCoupons" label={words('dropSeam')} />
       </div>
       {rows.length === 0 ? null : (
-        <table className="figures">
-          <caption className="unseen">{words('couponsTitle')}</caption>
-          <thead>
-            <tr>
-              <th scope="col">{words('colCoupon')}</th>
-              <th scope="col">{words('colModulus')}</th>
-              <th scope="col">{words('colRp02')}</th>
-              <th scope="col">{words('colRp10')}</th>
-              <th scope="col">{words('colRm')}</th>
-              <th scope="col">{words('colAg')}</th>
-              <th scope="col">{words('colA')}</th>
-              <th scope="col">{words('colCounts')}</th>
-            </tr>
-          </thead>
-          <tbody>
-            {rows.map((row, i) => (
-              <Row key={`${row.kind} ${row.entry.file}`} row={row} view={views[i]} />
-            ))}
-          </tbody>
-        </table>
+        <Wide label={words('couponsTitle')}>
+          <table className="figures">
+            <caption className="unseen">{words('couponsTitle')}</caption>
+            <thead>
+              <tr>
+                <th scope="col">{words('colCoupon')}</th>
+                <th scope="col">{words('colModulus')}</th>
+                <th scope="col">{words('colRp02')}</th>
+                <th scope="col">{words('colRp10')}</th>
+                <th scope="col">{words('colRm')}</th>
+                <th scope="col">{words('colAg')}</th>
+                <th scope="col">{words('colA')}</th>
+                <th scope="col">{words('colCounts')}</th>
+              </tr>
+            </thead>
+            <tbody>
+              {rows.map((row, i) => (
+                <Row key={`${row.kind} ${row.entry.file}`} row={row} view={views[i]} />
+              ))}
+            </tbody>
+          </table>
+        </Wide>
       )}
     </section>
   );

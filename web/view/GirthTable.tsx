@@ -4,6 +4,7 @@ import type { MomentView } from '../work/ask.ts';
 import { words } from '../words/say.ts';
 import { Change, Value } from './Figures.tsx';
 import { Term } from './Term.tsx';
+import { Wide } from './Wide.tsx';
 
 export function GirthTable() {
   const drawn = useBoard((b) => b.drawn);
@@ -12,60 +13,62 @@ export function GirthTable() {
   const under = forecast.held ?? forecast.arrived;
   const left = forecast.released?.left;
   return (
-    <table className="figures">
-      <caption className="unseen">{words('girthTable')}</caption>
-      <thead>
-        <tr>
-          <th scope="col">
-            <Term name="girth" />
-          </th>
-          <th scope="col">{words('colWelded')}</th>
-          <th scope="col" colSpan={2}>
-            {words('colUnder')}
-          </th>
-          <th scope="col" colSpan={2}>
-            <Term name="left">{words('colLeft')}</Term>
-          </th>
-        </tr>
-      </thead>
-      <tbody>
-        {tank.girths.map(({ name }, i) => (
-          <tr key={name} data-row={name}>
-            <th scope="row">{name}</th>
-            <td>
-              <Value quantity="girth" value={forecast.girths[i]} />
-            </td>
-            <Pair quantity="girth" value={under?.girths[i].girth} change={under?.girths[i].growth} />
-            <Pair quantity="girth" value={left?.girths[i].girth} change={left?.girths[i].growth} />
+    <Wide label={words('girthTable')}>
+      <table className="figures">
+        <caption className="unseen">{words('girthTable')}</caption>
+        <thead>
+          <tr>
+            <th scope="col">
+              <Term name="girth" />
+            </th>
+            <th scope="col">{words('colWelded')}</th>
+            <th scope="col" colSpan={2}>
+              {words('colUnder')}
+            </th>
+            <th scope="col" colSpan={2}>
+              <Term name="left">{words('colLeft')}</Term>
+            </th>
           </tr>
-        ))}
-        <Largest under={under} left={left} />
-        <tr data-row="content">
-          <th scope="row">{words('rowContent')}</th>
-          <td>
-            <Value quantity="content" value={forecast.volume} />
-          </td>
-          <Content volume={forecast.volume} moment={under} />
-          <Content volume={forecast.volume} moment={left} />
-        </tr>
-        <tr data-row="thinnest">
-          <th scope="row">{words('rowThinnest')}</th>
-          <td>
-            <Value quantity="wall" value={drawn.thinnest} />
-          </td>
-          <Pair quantity="wall" value={under?.thinnest} change={undefined} />
-          <Pair quantity="wall" value={left?.thinnest} change={undefined} />
-        </tr>
-        <tr data-row="pumped">
-          <th scope="row">
-            <Term name="pumped">{words('rowPumped')}</Term>
-          </th>
-          <td />
-          <Pair quantity="volume" value={under?.pumped.all} change={undefined} />
-          <td colSpan={2} />
-        </tr>
-      </tbody>
-    </table>
+        </thead>
+        <tbody>
+          {tank.girths.map(({ name }, i) => (
+            <tr key={name} data-row={name}>
+              <th scope="row">{name}</th>
+              <td>
+                <Value quantity="girth" value={forecast.girths[i]} />
+              </td>
+              <Pair quantity="girth" value={under?.girths[i].girth} change={under?.girths[i].growth} />
+              <Pair quantity="girth" value={left?.girths[i].girth} change={left?.girths[i].growth} />
+            </tr>
+          ))}
+          <Largest under={under} left={left} />
+          <tr data-row="content">
+            <th scope="row">{words('rowContent')}</th>
+            <td>
+              <Value quantity="content" value={forecast.volume} />
+            </td>
+            <Content volume={forecast.volume} moment={under} />
+            <Content volume={forecast.volume} moment={left} />
+          </tr>
+          <tr data-row="thinnest">
+            <th scope="row">{words('rowThinnest')}</th>
+            <td>
+              <Value quantity="wall" value={drawn.thinnest} />
+            </td>
+            <Pair quantity="wall" value={under?.thinnest} change={undefined} />
+            <Pair quantity="wall" value={left?.thinnest} change={undefined} />
+          </tr>
+          <tr data-row="pumped">
+            <th scope="row">
+              <Term name="pumped">{words('rowPumped')}</Term>
+            </th>
+            <td />
+            <Pair quantity="volume" value={under?.pumped.all} change={undefined} />
+            <td colSpan={2} />
+          </tr>
+        </tbody>
+      </table>
+    </Wide>
   );
 }
 

@@ -9,6 +9,7 @@ import { words } from '../words/say.ts';
 import { OwnTank } from './OwnTank.tsx';
 import { TitleBlock } from './TitleBlock.tsx';
 import { Versions } from './Versions.tsx';
+import { Wide } from './Wide.tsx';
 
 export function ProjectsSheet() {
   const kept = useQuery({ queryKey: ['projects', 'kept'], queryFn: () => server.projects('kept') });
@@ -20,14 +21,16 @@ export function ProjectsSheet() {
       <div className="beside">
         <div>
           {kept.data?.length === 0 ? <p>{words('noProjects')}</p> : null}
-          <table className="figures projects">
-            <caption className="unseen">{words('projectsTitle')}</caption>
-            <tbody>
-              {(kept.data ?? []).map((one) => (
-                <KeptRow key={one.id} project={one} />
-              ))}
-            </tbody>
-          </table>
+          <Wide label={words('projectsTitle')}>
+            <table className="figures projects">
+              <caption className="unseen">{words('projectsTitle')}</caption>
+              <tbody>
+                {(kept.data ?? []).map((one) => (
+                  <KeptRow key={one.id} project={one} />
+                ))}
+              </tbody>
+            </table>
+          </Wide>
           <Import />
           {deleted.data === undefined || deleted.data.length === 0 ? null : (
             <Deleted projects={deleted.data} />

@@ -3,7 +3,7 @@ import { say } from '@hoopwright/report/figure';
 import type { Manner } from '@hoopwright/report/figure';
 import { remarkSentence } from '@hoopwright/report/answer';
 import { forecastState, useBoard } from '../state/board.ts';
-import { useSteel } from '../state/steel.ts';
+import { hasEvidence, useSteel } from '../state/steel.ts';
 import { useStretchRange } from '../state/useStretchRange.ts';
 import { useManner } from '../state/manner.ts';
 import { issueSentence } from '../words/issue.ts';
@@ -53,7 +53,11 @@ function stateOf({ forecast }: Drawn, manner: Manner): readonly [what: string, w
   const ratio = say(manner, 'ratio', maximum.pressure / target);
   return [
     what,
-    words('growsReason', { target: at, maximum: say(manner, 'pressure', maximum.pressure), ratio }),
+    words(held === undefined ? 'growsReasonBare' : 'growsReason', {
+      target: at,
+      maximum: say(manner, 'pressure', maximum.pressure),
+      ratio,
+    }),
   ];
 }
 
@@ -62,6 +66,8 @@ function InRange() {
   const range = useStretchRange();
   const working = useSteel((s) => s.working);
   const manner = useManner();
+  const evidence = useBoard((b) => hasEvidence(b.draft));
+  if (!evidence) return <Term name="steelSays">{words('steelAssumedShort')}</Term>;
   if (range === undefined) return working ? <span className="quiet">{words('steelWorking')}</span> : null;
   const [low, high] = range.underPressure.growth_percent.nineOfTen;
   if (low === null || high === null) return null;

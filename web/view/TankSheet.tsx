@@ -6,6 +6,7 @@ import { words } from '../words/say.ts';
 import { FileField } from './FileField.tsx';
 import { GirthTable } from './GirthTable.tsx';
 import { DrawnHow, Hand } from './Hand.tsx';
+import { Parts } from './Parts.tsx';
 import { PlaceFigures } from './PlaceFigures.tsx';
 import { StateWords } from './StateWords.tsx';
 import { TankDrawing } from './TankDrawing.tsx';
@@ -27,6 +28,7 @@ export function TankSheet() {
         <Notes />
         <TitleBlock type={words('typeTank')} sheet="1" />
       </div>
+      <Parts />
     </main>
   );
 }

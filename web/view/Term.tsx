@@ -1,14 +1,13 @@
 /** A term that opens its sentence, its formula and its source. */
 import { Button, Dialog, DialogTrigger, Popover } from 'react-aria-components';
-import type { ReactNode } from 'react';
 import { termOf, type TermName } from '../words/glossary.ts';
 import { words } from '../words/say.ts';
 
-export function Term({ name, children }: { readonly name: TermName; readonly children?: ReactNode }) {
+export function Term({ name, children }: { readonly name: TermName; readonly children?: string }) {
   const { term, sentence, formula, source } = termOf(name);
   return (
     <DialogTrigger>
-      <Button className="term" aria-label={words('glossaryOpen', { term })}>
+      <Button className="term" aria-label={words('glossaryOpen', { term: children ?? term })}>
         {children ?? term}
       </Button>
       <Popover className="meaning" placement="bottom start">

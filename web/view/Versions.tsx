@@ -7,6 +7,7 @@ import { putBack } from '../state/projects.ts';
 import { server } from '../state/server.ts';
 import { differenceSentence } from '../words/difference.ts';
 import { words } from '../words/say.ts';
+import { Wide } from './Wide.tsx';
 
 export function Versions({ project }: { readonly project: Project }) {
   const versions = useQuery({
@@ -16,23 +17,25 @@ export function Versions({ project }: { readonly project: Project }) {
   return (
     <section aria-label={words('versionsTitle', { name: project.name })}>
       <h2>{words('versionsTitle', { name: project.name })}</h2>
-      <table className="figures projects">
-        <caption className="unseen">{words('versionsTitle', { name: project.name })}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{words('blockRevision')}</th>
-            <th scope="col">{words('versionSaved')}</th>
-            <th scope="col">{words('versionBy')}</th>
-            <th scope="col">{words('versionChange')}</th>
-            <th scope="col" />
-          </tr>
-        </thead>
-        <tbody>
-          {(versions.data ?? []).slice(0, MOST).map((line) => (
-            <Row key={line.number} project={project} line={line} />
-          ))}
-        </tbody>
-      </table>
+      <Wide label={words('versionsTitle', { name: project.name })}>
+        <table className="figures projects">
+          <caption className="unseen">{words('versionsTitle', { name: project.name })}</caption>
+          <thead>
+            <tr>
+              <th scope="col">{words('blockRevision')}</th>
+              <th scope="col">{words('versionSaved')}</th>
+              <th scope="col">{words('versionBy')}</th>
+              <th scope="col">{words('versionChange')}</th>
+              <th scope="col" />
+            </tr>
+          </thead>
+          <tbody>
+            {(versions.data ?? []).slice(0, MOST).map((line) => (
+              <Row key={line.number} project={project} line={line} />
+            ))}
+          </tbody>
+        </table>
+      </Wide>
     </section>
   );
 }
