@@ -3,9 +3,9 @@ import '@fontsource/b612/latin-400.css';
 import '@fontsource/b612/latin-700.css';
 import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
 import { createRoot } from 'react-dom/client';
-import { hearChanges } from './state/hear.ts';
-import { save } from './state/keep.ts';
-import { warmUp } from './state/threads.ts';
+import { hearChanges } from './state/server/hear.ts';
+import { save } from './state/server/keep.ts';
+import { warmUp } from './state/server/threads.ts';
 import './style/sheet.css';
 import { App } from './view/App.tsx';
 

@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { chromium } from 'playwright-core';
 
-const ROOT = fileURLToPath(new URL('../../', import.meta.url));
+const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 const USUAL = ['/usr/bin/chromium', '/usr/bin/chromium-browser'];
 
 /** Path of a Chromium; undefined: the tests skip themselves. */

@@ -4,7 +4,7 @@ import type { Opened, Project } from '@hoopwright/wire/project';
 import type { Stance } from '@hoopwright/report/drawing';
 import { create } from 'zustand';
 import type { Cursor, Drawn } from '../work/ask.ts';
-import type { FileDraft } from './edit.ts';
+import type { FileDraft } from './file/edit.ts';
 
 export interface BoardState {
   readonly project?: Project | undefined;

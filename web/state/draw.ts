@@ -2,9 +2,9 @@
 import type { SteelDraw } from '@hoopwright/core/steel';
 import type { Cursor, Fineness } from '../work/ask.ts';
 import { useBoard } from './board.ts';
-import type { FileDraft } from './edit.ts';
-import { rangeFor, steelAtHand, steelFor } from './steel.ts';
-import { ask, stanceAt } from './threads.ts';
+import type { FileDraft } from './file/edit.ts';
+import { rangeFor, steelAtHand, steelFor } from './server/steel.ts';
+import { ask, stanceAt } from './server/threads.ts';
 
 /** Time without a change after which the exact forecast is made, ms. */
 const PAUSE = 160;

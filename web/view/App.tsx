@@ -1,15 +1,15 @@
 /** The page: a bar, one sheet under it, and what the person must be told. */
 import { lazy, Suspense, useEffect } from 'react';
 import { useBoard } from '../state/board.ts';
-import { show } from '../state/keep.ts';
+import { show } from '../state/server/keep.ts';
 import { useReading } from '../state/manner.ts';
 import { go, type Route, useRoute } from '../state/route.ts';
 import type { Opened } from '@hoopwright/wire/project';
-import { server, ServerRefusal } from '../state/server.ts';
+import { server, ServerRefusal } from '../state/server/server.ts';
 import { words } from '../words/say.ts';
 import { Bar } from './Bar.tsx';
 import { TankSheet } from './TankSheet.tsx';
-import { Told } from './Told.tsx';
+import { Told } from './said/Told.tsx';
 
 export function App() {
   const look = useReading((r) => r.look);

@@ -1,7 +1,7 @@
 /** Above every sheet: which sheets there are, what was kept, and how this person reads. */
 import type { MouseEvent } from 'react';
 import { useBoard } from '../state/board.ts';
-import { step } from '../state/keep.ts';
+import { step } from '../state/server/keep.ts';
 import { LOOKS, read, useReading } from '../state/manner.ts';
 import { addressOf, go, SHEETS, type SheetName, useRoute } from '../state/route.ts';
 import { words } from '../words/say.ts';

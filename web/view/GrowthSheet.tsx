@@ -7,17 +7,17 @@ import { SceneView } from '../chart/SceneView.tsx';
 import { tankScene } from '../chart/tankScene.ts';
 import { useBoard } from '../state/board.ts';
 import { useManner } from '../state/manner.ts';
-import { useStretchRange } from '../state/useStretchRange.ts';
+import { useStretchRange } from '../state/server/useStretchRange.ts';
 import { useLooking } from '../state/view.ts';
 import type { MomentView } from '../work/ask.ts';
 import { momentOf } from '../work/moment.ts';
 import { words } from '../words/say.ts';
-import { AtHand } from './AtHand.tsx';
-import { Comparison } from './Comparison.tsx';
-import { CurveTable } from './CurveTable.tsx';
-import { KeyFigures } from './KeyFigures.tsx';
-import { StateWords } from './StateWords.tsx';
-import { TitleBlock } from './TitleBlock.tsx';
+import { AtHand } from './said/AtHand.tsx';
+import { Comparison } from './table/Comparison.tsx';
+import { CurveTable } from './table/CurveTable.tsx';
+import { KeyFigures } from './said/KeyFigures.tsx';
+import { StateWords } from './said/StateWords.tsx';
+import { TitleBlock } from './said/TitleBlock.tsx';
 
 export function GrowthSheet() {
   const drawn = useBoard((b) => b.drawn);

@@ -9,7 +9,7 @@ import { useManner } from '../state/manner.ts';
 import { look, useLooking } from '../state/view.ts';
 import { momentOf } from '../work/moment.ts';
 import { words } from '../words/say.ts';
-import { Choice } from './Choice.tsx';
+import { Choice } from './field/Choice.tsx';
 
 const STOP_WORDS = {
   welded: 'stopWelded',

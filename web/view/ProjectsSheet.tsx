@@ -3,13 +3,13 @@ import type { Project } from '@hoopwright/wire/project';
 import { useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { useBoard } from '../state/board.ts';
-import { copyProject, importText, openProject } from '../state/projects.ts';
-import { server } from '../state/server.ts';
+import { copyProject, importText, openProject } from '../state/server/projects.ts';
+import { server } from '../state/server/server.ts';
 import { words } from '../words/say.ts';
-import { OwnTank } from './OwnTank.tsx';
-import { TitleBlock } from './TitleBlock.tsx';
-import { Versions } from './Versions.tsx';
-import { Wide } from './Wide.tsx';
+import { OwnTank } from './field/OwnTank.tsx';
+import { TitleBlock } from './said/TitleBlock.tsx';
+import { Versions } from './table/Versions.tsx';
+import { Wide } from './said/Wide.tsx';
 
 export function ProjectsSheet() {
   const kept = useQuery({ queryKey: ['projects', 'kept'], queryFn: () => server.projects('kept') });

@@ -10,7 +10,7 @@ import { useManner } from '../state/manner.ts';
 import { look, useLooking } from '../state/view.ts';
 import { words } from '../words/say.ts';
 import { nameOf } from '../words/names.ts';
-import { InPlace } from './InPlace.tsx';
+import { InPlace } from './field/InPlace.tsx';
 
 export function TankDrawing() {
   const drawn = useBoard((b) => b.drawn);

@@ -3,14 +3,14 @@ import { remarkSentence } from '@hoopwright/report/answer';
 import { useBoard } from '../state/board.ts';
 import { useManner } from '../state/manner.ts';
 import { words } from '../words/say.ts';
-import { FileField } from './FileField.tsx';
-import { GirthTable } from './GirthTable.tsx';
+import { FileField } from './field/FileField.tsx';
+import { GirthTable } from './table/GirthTable.tsx';
 import { DrawnHow, Hand } from './Hand.tsx';
-import { Parts } from './Parts.tsx';
-import { PlaceFigures } from './PlaceFigures.tsx';
-import { StateWords } from './StateWords.tsx';
+import { Parts } from './field/Parts.tsx';
+import { PlaceFigures } from './said/PlaceFigures.tsx';
+import { StateWords } from './said/StateWords.tsx';
 import { TankDrawing } from './TankDrawing.tsx';
-import { TitleBlock } from './TitleBlock.tsx';
+import { TitleBlock } from './said/TitleBlock.tsx';
 
 export function TankSheet() {
   return (

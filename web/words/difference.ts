@@ -1,8 +1,8 @@
 /** What changed between two versions, as sentences. */
 import type { Manner } from '@hoopwright/report/figure';
 import type { Difference } from '@hoopwright/wire/project';
-import { quantityOf } from '../state/quantityOf.ts';
-import { statedText, unitOf } from '../state/stated.ts';
+import { quantityOf } from '../state/file/quantityOf.ts';
+import { statedText, unitOf } from '../state/file/stated.ts';
 import { nameOf } from './names.ts';
 import { words } from './say.ts';
 

@@ -1,5 +1,12 @@
 /** The terms in English. Values from memory and practice without a source say so. */
-import type { Term } from './glossary.ts';
+
+/** A term of the page: one sentence, a formula where there is one, and where it comes from. */
+export interface Term {
+  readonly term: string;
+  readonly sentence: string;
+  readonly formula?: string;
+  readonly source: string;
+}
 
 const term = (name: string, sentence: string, source: string, formula?: string): Term => ({
   term: name,
