@@ -33,21 +33,23 @@ export function forecastToGrowth(
   asked: GrowthAsked,
   orders: ForecastOrders = {},
 ): GrowthAnswer {
-  let turn = 0;
-  const run = (target: number | undefined, on: Duty | undefined): Forecast =>
-    forecast(tank, on, {
-      ...orders,
-      ...telling(orders, turn++),
-      ...(target === undefined ? {} : { target }),
-    });
+  let runs = 0;
+  const run = (target: number | undefined, on: Duty | undefined): Forecast => {
+    const told = telling(orders, runs);
+    runs++;
+    return forecast(tank, on, { ...orders, ...told, ...(target === undefined ? {} : { target }) });
+  };
   const whole = run(undefined, undefined);
   const start = pressureAt(whole, asked.growth);
   if (start === undefined) return { kind: 'bursts before', forecast: run(BEYOND_ALL, duty) };
   const tried: Trial[] = [];
-  for (let pressure = start; turn <= MOST_TURNS; pressure = nextPressure(tried, whole)) {
+  let pressure = start;
+  for (let turn = 0; turn < MOST_TURNS; turn++) {
     const answer = run(pressure, duty);
-    tried.push({ pressure, answer, miss: missOf(answer, asked) });
-    if (Math.abs(tried[tried.length - 1].miss) < NEAR || isClosed(tried)) break;
+    const miss = missOf(answer, asked);
+    tried.push({ pressure, answer, miss });
+    if (Math.abs(miss) < NEAR || isClosed(tried)) break;
+    pressure = nextPressure(tried, whole);
   }
   return answerFrom(tried);
 }
