@@ -2,6 +2,7 @@
 import { type Forecast, forecast, type ForecastOrders, forecastToGrowth } from '@hoopwright/core/stretch';
 import type { Duty, Tank } from '@hoopwright/core/tank';
 import { forecastFile, pathTable, usualOrders } from '@hoopwright/wire/forecast';
+import { parseTankFile } from '@hoopwright/wire/tank';
 import type { Command } from 'commander';
 import { BAD_INPUT, type Desk, DONE, Ending, METAL_SAYS_NO } from './desk.ts';
 import { type Answer, answerOf } from './answer.ts';
@@ -60,8 +61,9 @@ export async function answerFor(
   const steel = await (options.toGrowth === undefined
     ? rangeFor(desk, path, given, { ...(target === undefined ? {} : { target }), ...kept })
     : steelFor(desk, path, given));
-  const result = forecastFor(desk, inTheMiddle(given, steel), options);
-  return { result, answer: answerOf(result, given.notes, steel) };
+  const middle = inTheMiddle(given, steel);
+  const result = forecastFor(desk, middle, options);
+  return { result, answer: answerOf(result, middle.notes, steel) };
 }
 
 async function runForecast(desk: Desk, path: string, options: ForecastOptions): Promise<number> {
@@ -93,8 +95,12 @@ async function writeFiles(
 }
 
 /** The tank of the middle steel, where the file leaves the steel to its evidence. */
-export const inTheMiddle = (given: GoodTank, steel: SteelRange | undefined): GoodTank =>
-  steel === undefined || given.flowFrom === 'stated' ? given : { ...given, tank: steel.tank };
+export function inTheMiddle(given: GoodTank, steel: SteelRange | undefined): GoodTank {
+  if (steel === undefined || given.flowFrom === 'stated') return given;
+  // Read again with the curve that the evidence gave, so that no note speaks of a stand-in.
+  const evaluated = parseTankFile(given.file, { asGiven: true, flow: steel.middle.flow });
+  return { ...given, ...(evaluated.ok ? { notes: evaluated.notes } : {}), tank: steel.tank };
+}
 
 /** tank.svg to tank-curve.svg. */
 export const besideSvg = (path: string): string => path.replace(/(\.svg)?$/i, '-curve.svg');
