@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { wallsFrom } from './compare.ts';
-import { Ending } from './desk.ts';
+import { Ending } from './desk/desk.ts';
 
 test('walls are a list with one unit; a semicolon makes the comma a decimal mark', () => {
   expect(wallsFrom('1.5,2,2.5mm')).toEqual([1.5, 2, 2.5]);

@@ -8,9 +8,9 @@ import { issueLine } from '@hoopwright/wire/issue';
 import type { Command } from 'commander';
 import { couponsBeside } from '../range/coupons.ts';
 import { plateOf, steelOf } from '../range/steelRange.ts';
-import { BAD_INPUT, type Desk, DONE, Ending } from './desk.ts';
-import { progressLine } from './progress.ts';
-import { type GoodTank, tankFrom } from './tankInput.ts';
+import { BAD_INPUT, type Desk, DONE, Ending } from './desk/desk.ts';
+import { progressLine } from './desk/progress.ts';
+import { type GoodTank, tankFrom } from './desk/tankInput.ts';
 
 interface CompareOptions {
   readonly walls: string;

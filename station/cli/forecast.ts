@@ -4,14 +4,14 @@ import type { Duty, Tank } from '@hoopwright/core/tank';
 import { forecastFile, pathTable, usualOrders } from '@hoopwright/wire/forecast';
 import { parseTankFile } from '@hoopwright/wire/tank';
 import type { Command } from 'commander';
-import { BAD_INPUT, type Desk, DONE, Ending, METAL_SAYS_NO } from './desk.ts';
+import { BAD_INPUT, type Desk, DONE, Ending, METAL_SAYS_NO } from './desk/desk.ts';
 import { type Answer, answerOf } from './answer.ts';
-import { percentFrom, pressureFrom, pressuresFrom } from './quantity.ts';
+import { percentFrom, pressureFrom, pressuresFrom } from './desk/quantity.ts';
 import type { Keeper } from '../range/keeper.ts';
 import type { SteelRange } from '../range/steelRange.ts';
-import { progressLine } from './progress.ts';
-import { rangeFor, steelFor } from './range.ts';
-import { type GoodTank, tankFrom } from './tankInput.ts';
+import { progressLine } from './desk/progress.ts';
+import { rangeFor, steelFor } from './steel/range.ts';
+import { type GoodTank, tankFrom } from './desk/tankInput.ts';
 
 export interface ForecastOptions {
   readonly to?: string;

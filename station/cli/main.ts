@@ -2,7 +2,7 @@
 import { readFile, writeFile } from 'node:fs/promises';
 import { performance } from 'node:perf_hooks';
 import { buffer } from 'node:stream/consumers';
-import type { Desk } from './desk.ts';
+import type { Desk } from './desk/desk.ts';
 import { run } from './run.ts';
 
 const bytes = async (path: string): Promise<Uint8Array> =>

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { FrozenPlan, Plan } from '@hoopwright/wire/plan';
 import { pagesOf } from '../paper/readBack.ts';
-import type { Desk } from './desk.ts';
+import type { Desk } from './desk/desk.ts';
 import { run } from './run.ts';
 import { PROGRAM } from '../plan/version.ts';
 

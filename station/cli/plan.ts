@@ -27,9 +27,9 @@ import { PROGRAM } from '../plan/version.ts';
 import { couponsBeside } from '../range/coupons.ts';
 import { openRunner } from '../range/runner.ts';
 import { sha256 } from '../store/hash.ts';
-import { BAD_INPUT, type Desk, DONE, Ending, METAL_SAYS_NO, OUR_FAULT, readOrEnd } from './desk.ts';
-import { progressLine } from './progress.ts';
-import { type GoodTank, tankFrom } from './tankInput.ts';
+import { BAD_INPUT, type Desk, DONE, Ending, METAL_SAYS_NO, OUR_FAULT, readOrEnd } from './desk/desk.ts';
+import { progressLine } from './desk/progress.ts';
+import { type GoodTank, tankFrom } from './desk/tankInput.ts';
 
 interface PlanOptions {
   readonly json?: boolean;

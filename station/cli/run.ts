@@ -1,16 +1,16 @@
 /** The command line as one function: words in, exit code out. */
 import { Command, CommanderError } from 'commander';
-import { BAD_INPUT, type Desk, DONE, Ending, OUR_FAULT, reasonOf } from './desk.ts';
+import { BAD_INPUT, type Desk, DONE, Ending, OUR_FAULT, reasonOf } from './desk/desk.ts';
 import { compareCommand } from './compare.ts';
-import { couponCommand } from './coupon.ts';
-import { demoCommand } from './demo.ts';
+import { couponCommand } from './steel/coupon.ts';
+import { demoCommand } from './board/demo.ts';
 import { forecastCommand } from './forecast.ts';
 import { planCommand } from './plan.ts';
 import { recordCommand } from './day/record.ts';
 import { rehearseCommand } from './day/rehearse.ts';
 import { schemaCommand } from './schema.ts';
-import { serveCommand } from './serve.ts';
-import { steelCommand } from './steel.ts';
+import { serveCommand } from './board/serve.ts';
+import { steelCommand } from './steel/steel.ts';
 import { verifyCommand } from './verify.ts';
 
 const CAUTION =

@@ -1,7 +1,7 @@
 /** `hoopwright schema`: the JSON Schema of the tank file. */
 import { tankFileSchema } from '@hoopwright/wire/tank';
 import type { Command } from 'commander';
-import type { Desk } from './desk.ts';
+import type { Desk } from './desk/desk.ts';
 
 export function schemaCommand(program: Command, desk: Desk): void {
   program

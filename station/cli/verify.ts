@@ -7,7 +7,7 @@ import {
   WITHOUT_CHECK,
 } from '@hoopwright/checks/verification';
 import type { Command } from 'commander';
-import { type Desk, DONE, OUR_FAULT } from './desk.ts';
+import { type Desk, DONE, OUR_FAULT } from './desk/desk.ts';
 
 export function verifyCommand(program: Command, desk: Desk, end: (code: number) => void): void {
   program

@@ -2,7 +2,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { Desk } from '../desk.ts';
+import type { Desk } from '../desk/desk.ts';
 import { run } from '../run.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'hoopwright-record-'));

@@ -13,7 +13,7 @@ import {
 } from '@hoopwright/wire/record';
 import type { Command } from 'commander';
 import { fileLines, verifyRecordFile } from '../../store/recordFile.ts';
-import { BAD_INPUT, type Desk, DONE, Ending, METAL_SAYS_NO, reasonOf } from '../desk.ts';
+import { BAD_INPUT, type Desk, DONE, Ending, METAL_SAYS_NO, reasonOf } from '../desk/desk.ts';
 import { entryText } from './entryText.ts';
 
 export function recordCommand(program: Command, desk: Desk, end: (code: number) => void): void {

@@ -15,9 +15,9 @@ import { type Fault, FAULTS, readFault } from '../../rig/fault.ts';
 import { realTank } from '../../rig/realTank.ts';
 import { type Rehearsal, rehearsal } from '../../rig/rehearsal.ts';
 import { chainHash, sha256 } from '../../store/hash.ts';
-import { BAD_INPUT, type Desk, DONE, Ending, METAL_SAYS_NO, reasonOf } from '../desk.ts';
-import { progressLine } from '../progress.ts';
-import { type GoodTank, tankFrom } from '../tankInput.ts';
+import { BAD_INPUT, type Desk, DONE, Ending, METAL_SAYS_NO, reasonOf } from '../desk/desk.ts';
+import { progressLine } from '../desk/progress.ts';
+import { type GoodTank, tankFrom } from '../desk/tankInput.ts';
 
 interface RehearseOptions {
   readonly seed: string;

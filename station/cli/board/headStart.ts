@@ -2,7 +2,7 @@
 import { mkdir, readFile, stat, writeFile } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { type Keeper, keeperFrom, keptText } from '../range/keeper.ts';
+import { type Keeper, keeperFrom, keptText } from '../../range/keeper.ts';
 
 /** Reads what is there; writes what is newly solved. A bundle of another moment counts as another program. */
 export async function headStart(file: string): Promise<Keeper & { readonly written: () => Promise<void> }> {

@@ -4,10 +4,10 @@ import { steelAnswer } from '@hoopwright/wire/evidence';
 import { rangeFile } from '@hoopwright/wire/forecast';
 import { issueLine } from '@hoopwright/wire/issue';
 import type { Command } from 'commander';
-import type { SteelRange } from '../range/steelRange.ts';
-import { type Desk, DONE } from './desk.ts';
+import type { SteelRange } from '../../range/steelRange.ts';
+import { type Desk, DONE } from '../desk/desk.ts';
 import { rangeFor } from './range.ts';
-import { tankFrom } from './tankInput.ts';
+import { tankFrom } from '../desk/tankInput.ts';
 
 interface SteelOptions {
   readonly json?: boolean;

@@ -2,8 +2,8 @@
 import { mkdir } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import type { Command } from 'commander';
-import { type Desk, DONE } from './desk.ts';
-import { answerFor } from './forecast.ts';
+import { type Desk, DONE } from '../desk/desk.ts';
+import { answerFor } from '../forecast.ts';
 import { headStart } from './headStart.ts';
 import { runServe } from './serve.ts';
 

@@ -1,11 +1,11 @@
 /** The range of a tank file's steel for a command: coupons from beside the file, shell solutions on all cores, a progress line. */
-import { couponsBeside } from '../range/coupons.ts';
-import type { Keeper } from '../range/keeper.ts';
-import { openRunner } from '../range/runner.ts';
-import { type SteelRange, steelOf, steelRange } from '../range/steelRange.ts';
-import type { Desk } from './desk.ts';
-import { progressLine } from './progress.ts';
-import type { GoodTank } from './tankInput.ts';
+import { couponsBeside } from '../../range/coupons.ts';
+import type { Keeper } from '../../range/keeper.ts';
+import { openRunner } from '../../range/runner.ts';
+import { type SteelRange, steelOf, steelRange } from '../../range/steelRange.ts';
+import type { Desk } from '../desk/desk.ts';
+import { progressLine } from '../desk/progress.ts';
+import type { GoodTank } from '../desk/tankInput.ts';
 
 /** Undefined where the file holds no evidence. */
 export async function rangeFor(

@@ -19,7 +19,7 @@ import {
 } from '@hoopwright/wire/coupon';
 import { issueLine } from '@hoopwright/wire/issue';
 import { type Command, InvalidArgumentError, Option } from 'commander';
-import { BAD_INPUT, type Desk, DONE, Ending, reasonOf } from './desk.ts';
+import { BAD_INPUT, type Desk, DONE, Ending, reasonOf } from '../desk/desk.ts';
 
 interface CouponOptions {
   readonly strain?: string;

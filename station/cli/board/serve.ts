@@ -4,14 +4,14 @@ import { fileURLToPath } from 'node:url';
 import { parseTankFile } from '@hoopwright/wire/tank';
 import type { Command } from 'commander';
 import { issueLine } from '@hoopwright/wire/issue';
-import { openRanger } from '../range/ranger.ts';
-import { openRunner } from '../range/runner.ts';
-import { openPool } from '../server/pool.ts';
-import { serve } from '../server/serve.ts';
-import { settingsFrom } from '../server/settings.ts';
-import { openStore } from '../store/sqlite/open.ts';
-import type { Store } from '../store/store.ts';
-import { BAD_INPUT, type Desk, DONE, Ending, reasonOf } from './desk.ts';
+import { openRanger } from '../../range/ranger.ts';
+import { openRunner } from '../../range/runner.ts';
+import { openPool } from '../../server/pool.ts';
+import { serve } from '../../server/serve.ts';
+import { settingsFrom } from '../../server/settings.ts';
+import { openStore } from '../../store/sqlite/open.ts';
+import type { Store } from '../../store/store.ts';
+import { BAD_INPUT, type Desk, DONE, Ending, reasonOf } from '../desk/desk.ts';
 
 export interface ServeChoices {
   /** Also for other machines of the network, each with a link of its own. */

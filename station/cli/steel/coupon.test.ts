@@ -3,9 +3,10 @@ import { describe, expect, test } from 'vitest';
 import { readFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { couponCommand } from './coupon.ts';
-import { type Desk, Ending } from './desk.ts';
+import { type Desk, Ending } from '../desk/desk.ts';
 
-const example = (name: string) => fileURLToPath(new URL(`../../examples/coupons/${name}`, import.meta.url));
+const example = (name: string) =>
+  fileURLToPath(new URL(`../../../examples/coupons/${name}`, import.meta.url));
 const EXAMPLES = [
   'plate-1.csv',
   'plate-2.csv',
