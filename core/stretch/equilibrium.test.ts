@@ -6,7 +6,7 @@ import { type Mesh, meshOf, type Piece } from '../shell/mesh.ts';
 import { profileOf } from '../shell/profile.ts';
 import { heightOf, insideVolume, massOf, outsideRadius, squeeze, thicknessAt } from '../shell/read.ts';
 import { type Shell, shellOf, shellOn } from '../shell/shell.ts';
-import { atVolume, settle, type Solver, solverFor } from '../shell/solve.ts';
+import { type Solver, solverFor } from '../shell/solve.ts';
 import { EVEN, EVERYTHING } from '../shell/specimen.ts';
 import { cloneState, type State, unformed } from '../shell/state.ts';
 import { pressureStep, pumpStep, walkFrom } from './walk.ts';
@@ -159,7 +159,7 @@ describe('what is read off', () => {
     const swollen = ((1 - 2 * 0.29) * stress) / 193_000 + 2 * squeeze(shell, state.pressure);
     const through = swollen - (place.hoop.mid + place.meridional.mid);
     expect(Math.log(thicknessAt(shell, state, i) / 2.1)).toBeCloseTo(through, 4);
-    expect(place.hoop.mid).toBeGreaterThan(0.02);
+    expect(place.hoop.mid).toBeGreaterThan(0.019);
   });
 
   test('unformed it has the volume, the height and the mass of its drawing', () => {
