@@ -9,7 +9,7 @@ import {
   settle,
   uptake,
 } from '../../core/stretch/thin/creep.ts';
-import { seamBeside } from '../../core/stretch/seamStrip.ts';
+import { seamBeside } from '../../core/stretch/limit/seamStrip.ts';
 import { longCylinder, type ThinVessel } from '../../core/stretch/thin/vessel.ts';
 import { drawnPerPressure } from '../../core/stretch/water.ts';
 import { type Check, PRINTED, percent, plusMinus, type Source } from '../check.ts';

@@ -1,37 +1,18 @@
 /** All elements summed: inner forces, pressure, liquid head, stiffness, volume. */
-import type { TreeMatrix } from '../math/tree.ts';
 import { treeMatrix } from '../math/tree.ts';
 import {
-  type ElementWork,
   elementWork,
   emptyShape,
   offsetVolume,
   pressOffset,
   runLayers,
-  type Shape,
   shapeOf,
   toSlopes,
 } from './element.ts';
 import { addHead, addPressure } from './load.ts';
 import type { Shell } from './shell.ts';
 import type { State } from './state.ts';
-
-/** Arrays made once per solve and passed on. */
-export interface Work {
-  readonly matrix: TreeMatrix;
-  /** Inner forces less loads, per degree of freedom, N. */
-  readonly residual: Float64Array;
-  /** Derivative of the volume by the displacements, mm². */
-  readonly area: Float64Array;
-  readonly step: Float64Array;
-  readonly border: Float64Array;
-  /** Thickness over unformed thickness, per element. */
-  readonly thinning: Float64Array;
-  readonly element: ElementWork;
-  readonly shape: Shape;
-  /** Volume under the mid-surface at the last assembly, mm³. */
-  volume: number;
-}
+import type { Loading, Work } from './work.ts';
 
 export function workFor(shell: Shell): Work {
   const size = 3 * shell.mesh.nodes;
@@ -46,15 +27,6 @@ export function workFor(shell: Shell): Work {
     shape: emptyShape(),
     volume: 0,
   };
-}
-
-/** Pressure that acts: at the gauge, and the liquid column over or under it. */
-export interface Loading {
-  readonly pressure: number;
-  /** Weight of water per volume, N/mm³; 0: no head. */
-  readonly weight: number;
-  /** Height of the gauge, mm. */
-  readonly gauge: number;
 }
 
 /**

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { diceOf } from '../math/dice.ts';
-import { assemble, type Loading, thinWalls, type Work, workFor } from './assemble.ts';
+import { assemble, thinWalls, workFor } from './assemble.ts';
+import type { Loading, Work } from './work.ts';
 import { type Shell, shellOf } from './shell.ts';
 import { CREEPING, EVEN, EVERYTHING } from './specimen.ts';
 import { cloneState, type State, unformed } from './state.ts';

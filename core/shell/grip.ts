@@ -1,5 +1,5 @@
 /** Where the shell is held: the poles on the axis, the cut at mid-height, and one height. */
-import type { Work } from './assemble.ts';
+import type { Work } from './work.ts';
 import type { Shell } from './shell.ts';
 
 /** A degree of freedom that does not move: node, and 0 radius, 1 height, 2 turn. */

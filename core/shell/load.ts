@@ -1,5 +1,5 @@
 /** What the water does: follower pressure as the derivative of the enclosed volume, and the liquid column. */
-import type { Loading, Work } from './assemble.ts';
+import type { Loading, Work } from './work.ts';
 import type { Shell } from './shell.ts';
 
 /**

@@ -12,8 +12,8 @@ import { type Metal, metalOf } from '../steel/plane.ts';
 import type { Steel } from '../steel/steel.ts';
 import { type GaussRule, gaussPoints } from '../math/gauss.ts';
 import type { LayerState, Tank } from '../tank/tank.ts';
-import { meridianOf } from './meridian.ts';
-import { type Mesh, meshOf, type Piece } from './mesh.ts';
+import { meridianOf } from './meridian/meridian.ts';
+import { type Mesh, meshOf, type Piece } from './meridian/mesh.ts';
 
 export interface ShellSettings {
   /** Elements along half the meridian; a tank whose halves differ gets twice as many. */

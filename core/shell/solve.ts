@@ -1,6 +1,7 @@
 /** One equilibrium: Newton on the displacements and the pressure under one condition on volume and pressure. */
 import { factor, solveTree } from '../math/tree.ts';
-import { assemble, type Loading, thinWalls, type Work, workFor } from './assemble.ts';
+import { assemble, thinWalls, workFor } from './assemble.ts';
+import type { Loading, Work } from './work.ts';
 import { applyGrips, type Grip, gripsOf } from './grip.ts';
 import type { Shell } from './shell.ts';
 import type { State } from './state.ts';

@@ -6,11 +6,11 @@ import type { Duty, Hold, Tank } from '../tank/tank.ts';
 import { GRAVITY } from '../units.ts';
 import { type Datum, datumOf, type Moment, momentAt, pumpedFor } from './growth.ts';
 import { hold } from './hold.ts';
-import { neckingReserve, type Waypoint } from './limit.ts';
+import { neckingReserve, type Waypoint } from './limit/limit.ts';
 import type { ForecastOrders } from './orders.ts';
 import { GivenUp } from './orders.ts';
 import { elasticStride, rise, type RiseEnd, type RiseOrders, type YieldPoint } from './rise.ts';
-import { seamUse } from './seams.ts';
+import { seamUse } from './limit/seams.ts';
 import { type Walk, walkFrom } from './walk.ts';
 import { waterDensity } from './water.ts';
 

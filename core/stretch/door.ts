@@ -10,7 +10,7 @@ export {
   type Remark,
 } from './forecast.ts';
 export { type Datum, type Moment, momentAt, type Phase, type Pumped, pumpedFor } from './growth.ts';
-export type { Limit } from './limit.ts';
+export type { Limit } from './limit/limit.ts';
 export type { Released } from './release.ts';
 export { type RiseSettings, STANDARD_RISE } from './rise.ts';
 export * from './danger/standoff.ts';

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { assemble, workFor } from '../shell/assemble.ts';
 import { elementWork, emptyShape, runLayers, shapeOf, toSlopes } from '../shell/element.ts';
-import { meridianOf } from '../shell/meridian.ts';
-import { type Mesh, meshOf, type Piece } from '../shell/mesh.ts';
+import { meridianOf } from '../shell/meridian/meridian.ts';
+import { type Mesh, meshOf, type Piece } from '../shell/meridian/mesh.ts';
 import { profileOf } from '../shell/profile.ts';
 import { heightOf, insideVolume, massOf, outsideRadius, squeeze, thicknessAt } from '../shell/read.ts';
 import { type Shell, shellOf, shellOn } from '../shell/shell.ts';

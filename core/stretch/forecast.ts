@@ -6,20 +6,20 @@ import { profileOf, type WallPlace } from '../shell/profile.ts';
 import { massOf } from '../shell/read.ts';
 import { type Duty, type Hold, stretchPressure, type Tank } from '../tank/tank.ts';
 import { Course, type Finish } from './course.ts';
-import { type FlatLimit, flatLimitOf } from './flatHead.ts';
+import { type FlatLimit, flatLimitOf } from './limit/flatHead.ts';
 import type { Datum, Moment } from './growth.ts';
-import { type Limit, limitOf } from './limit.ts';
+import { type Limit, limitOf } from './limit/limit.ts';
 import type { ForecastOrders } from './orders.ts';
 import { release, type Released } from './release.ts';
 import { type Remark, remarksOn } from './remark.ts';
-import { seamAt, type SeamState } from './seams.ts';
+import { seamAt, type SeamState } from './limit/seams.ts';
 import { type Unstretched, unstretchedFor } from './unstretched.ts';
 import type { Cut } from './walk.ts';
-import { byPowerLaw, type Place, placeOf, proofPressure } from './yields.ts';
+import { byPowerLaw, type Place, placeOf, proofPressure } from './limit/yields.ts';
 
 export { type ForecastOrders, GivenUp } from './orders.ts';
 export type { Remark } from './remark.ts';
-export type { Place } from './yields.ts';
+export type { Place } from './limit/yields.ts';
 
 export interface Forecast {
   readonly datum: Datum;

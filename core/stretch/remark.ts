@@ -1,10 +1,10 @@
 /** What the person should know of a forecast, as codes with their numbers; the sentences are made at the edge. */
 import type { Duty } from '../tank/tank.ts';
 import type { Finish } from './course.ts';
-import type { FlatLimit } from './flatHead.ts';
+import type { FlatLimit } from './limit/flatHead.ts';
 import type { Moment } from './growth.ts';
-import type { Limit } from './limit.ts';
-import type { SeamState } from './seams.ts';
+import type { Limit } from './limit/limit.ts';
+import type { SeamState } from './limit/seams.ts';
 
 export type Remark =
   | { readonly code: 'no maximum'; readonly reason: string }

@@ -15,3 +15,25 @@ export { crossingSentence } from './say.ts';
 export { growthAt, stepAt } from './scene.ts';
 export { type Crossing, crossings, type WatchGivens } from './watch.ts';
 export * from './body.ts';
+export {
+  AILMENTS,
+  type Ailed,
+  type Ailing,
+  calibrated,
+  heard,
+  judged,
+  type Memory,
+  NO_MEMORY,
+  type Sample,
+  SETS_ASIDE,
+} from './judge/judge.ts';
+export { ailmentSentence } from './judge/say.ts';
+export { figure, type LineFormat, type LineRead, LONGEST_LINE, type Raw, readLine } from './wire/line.ts';
+export { fromWords, type Register, type Span, spansOf, wordsOf } from './wire/register.ts';
+export {
+  channelsFrom,
+  type SourceKind,
+  type SourceOf,
+  type SourceSetUp,
+  sourceShape,
+} from './wire/source.ts';

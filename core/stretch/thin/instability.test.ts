@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { flowOf } from '../../steel/flow.ts';
 import { metalOf } from '../../steel/plane.ts';
 import { cylinderInstability, sphereInstability, tubeYieldPressure } from './instability.ts';
-import { seamBeside } from '../seamStrip.ts';
+import { seamBeside } from '../limit/seamStrip.ts';
 import { localNecking, longCylinder, pressureMaximum, sphere } from './vessel.ts';
 
 test('the closed forms are the maxima of the path of a rigid-plastic power law', () => {

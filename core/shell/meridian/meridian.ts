@@ -4,7 +4,7 @@
  * The line runs half a reference wall outside the inside contour. Parts of another wall are flush inside, so their
  * mid-surface lies off the line by `offset`; the element carries that eccentricity.
  */
-import type { Course, Head, Tank } from '../tank/tank.ts';
+import type { Course, Head, Tank } from '../../tank/tank.ts';
 import { barrelSpans } from './barrelSpans.ts';
 import { branchesOf } from './branches.ts';
 import { mirrored } from './curve.ts';

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { Moment } from './growth.ts';
+import type { Moment } from '../growth.ts';
 import { proofPressure } from './yields.ts';
 
 const at = (pressure: number, barrel: number): Pick<Moment, 'pressure' | 'plastic'> => ({

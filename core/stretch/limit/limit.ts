@@ -1,6 +1,6 @@
 /** Where it ends: pressure maximum, local necking of the barrel, or the long seam, whichever comes first. */
-import type { Datum } from './growth.ts';
-import type { Walk } from './walk.ts';
+import type { Datum } from '../growth.ts';
+import type { Walk } from '../walk.ts';
 
 export interface Limit {
   readonly kind: 'pressure maximum' | 'local necking' | 'seam';

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import type { Tank } from '../tank/tank.ts';
+import type { Tank } from '../../tank/tank.ts';
 import { meridianOf } from './meridian.ts';
 import { type Mesh, meshOf } from './mesh.ts';
-import { EVEN, EVERYTHING, PLATE } from './specimen.ts';
+import { EVEN, EVERYTHING, PLATE } from '../specimen.ts';
 
 const meshed = (tank: Tank, elements = 60, split = 1): Mesh => meshOf(meridianOf(tank), elements, split);
 const spineOf = (mesh: Mesh) =>

@@ -1,7 +1,7 @@
 /** Seams beside the plate: what the long seam is strained by, and how much of its strength is used. */
-import type { Flow } from '../steel/hardening.ts';
-import { longestCourse } from '../shell/meridian.ts';
-import type { Datum } from './growth.ts';
+import type { Flow } from '../../steel/hardening.ts';
+import { longestCourse } from '../../shell/meridian/meridian.ts';
+import type { Datum } from '../growth.ts';
 import { type SeamAnswer, seamBeside } from './seamStrip.ts';
 
 export interface SeamState {

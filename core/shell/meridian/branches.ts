@@ -1,5 +1,5 @@
 /** Parts that hang on the line: annular baffles inside, skirts outside. */
-import type { Baffle, Tank } from '../tank/tank.ts';
+import type { Baffle, Tank } from '../../tank/tank.ts';
 import { line } from './curve.ts';
 import type { Branch } from './span.ts';
 

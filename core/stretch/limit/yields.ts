@@ -1,6 +1,6 @@
 /** Where and when the tank yields: first layer anywhere, and the barrel as a whole. */
-import type { Datum, Moment } from './growth.ts';
-import type { YieldPoint } from './rise.ts';
+import type { Datum, Moment } from '../growth.ts';
+import type { YieldPoint } from '../rise.ts';
 
 export interface Place {
   readonly part: string;

@@ -1,5 +1,5 @@
 /** The barrel from tangent line to tangent line, cut where its wall, its steel or its stiffness changes. */
-import type { Course, Head, Tank } from '../tank/tank.ts';
+import type { Course, Head, Tank } from '../../tank/tank.ts';
 import { rootDepth } from './branches.ts';
 import { type Curve, line } from './curve.ts';
 import type { Span } from './span.ts';

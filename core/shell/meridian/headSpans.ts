@@ -1,6 +1,6 @@
 /** The line over one head, pole first, with the tangent line at z = 0: its curves, its walls, its boss. */
-import { piecewise } from '../math/piecewise.ts';
-import type { Head } from '../tank/tank.ts';
+import { piecewise } from '../../math/piecewise.ts';
+import type { Head } from '../../tank/tank.ts';
 import { arc, type Curve, line, quarterEllipse } from './curve.ts';
 import type { Part, Span } from './span.ts';
 

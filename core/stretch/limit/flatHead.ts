@@ -1,7 +1,7 @@
 /** Where a flat head stops being flat. */
-import { flowOf } from '../steel/flow.ts';
-import { plateLimitPressure } from '../tank/plate.ts';
-import type { Tank } from '../tank/tank.ts';
+import { flowOf } from '../../steel/flow.ts';
+import { plateLimitPressure } from '../../tank/plate.ts';
+import type { Tank } from '../../tank/tank.ts';
 
 export interface FlatLimit {
   readonly end: 'top' | 'bottom';

@@ -2,8 +2,8 @@
  * A long seam under the hoop force of the plate beside it: a strip in series. It does not soften the wall, it strains.
  * Plane strain along the seam, rigid-plastic: what is asked is the strain at several percent.
  */
-import { peak, root } from '../math/root.ts';
-import type { Flow } from '../steel/hardening.ts';
+import { peak, root } from '../../math/root.ts';
+import type { Flow } from '../../steel/hardening.ts';
 
 export interface SeamStrip {
   /** mm, before stretching. */

@@ -1,6 +1,6 @@
 /** A stretch of meridian, and the branches that hang on it. */
-import type { Steel } from '../steel/steel.ts';
-import type { LayerState } from '../tank/tank.ts';
+import type { Steel } from '../../steel/steel.ts';
+import type { LayerState } from '../../tank/tank.ts';
 import type { Curve } from './curve.ts';
 
 export type Part = 'bottom head' | 'barrel' | 'top head' | 'baffle' | 'skirt' | 'link';
