@@ -7,7 +7,7 @@ export const convergenceTables = (): Appendix => ({
   body: studies()
     .map(({ what, unit, rows }) =>
       [
-        `${what}`,
+        what,
         '',
         `| elements | value at the last load step, ${unit} | change from the mesh before (rms over the load steps), ${unit} | order |`,
         '| ---: | ---: | ---: | ---: |',

@@ -165,6 +165,7 @@ function seen(
 /** Only what there is. */
 function present<T extends object>(values: T): { [K in keyof T]?: Exclude<T[K], undefined> } {
   const kept = Object.entries(values).filter(([, value]) => value !== undefined);
+  // oxlint-disable-next-line typescript/no-unsafe-type-assertion -- undefined entries were just taken out
   return Object.fromEntries(kept) as { [K in keyof T]?: Exclude<T[K], undefined> };
 }
 

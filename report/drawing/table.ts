@@ -194,6 +194,7 @@ export function legend(
   const value = (v: number): Run[] => figureRuns(manner, { quantity: field.quantity, value: v });
   return {
     marks: [
+      // oxlint-disable-next-line typescript/no-unsafe-type-assertion -- the table is typed by key; the sentence has no placeholder
       lettering([column.left, top + 12], sentence(manner, field.title as 'fieldWall', { unit }), {
         of: 'legend title',
       }),

@@ -20,6 +20,7 @@ const WIDTHS: readonly (readonly [characters: string, width: number])[] = [
 ];
 
 const WIDTH_OF = new Map(
+  // oxlint-disable-next-line typescript/no-misused-spread -- code points are meant
   WIDTHS.flatMap(([characters, width]) => [...characters].map((c) => [c, width] as const)),
 );
 

@@ -79,6 +79,7 @@ const corners = (x: number, y: number, width: number, height: number): Point[] =
 ];
 
 function rowsOf(block: TitleBlock, facts: SheetFacts, manner: Manner): Row[] {
+  // oxlint-disable-next-line typescript/no-unsafe-type-assertion -- the table is typed by key; the sentence has no placeholder
   const say = (key: Parameters<typeof sentence>[1]): string => sentence(manner, key as 'owner');
   const blank = (value: string | undefined): string => value ?? '–';
   const outdated = block.forecast === 'out of date';

@@ -16,5 +16,6 @@ const PLACES: Readonly<Record<string, Readonly<Record<Place['face'], Key>>>> = {
 export function partWords(manner: Manner, at: Pick<Place, 'part' | 'face'>): string {
   const keys = PLACES[at.part];
   if (keys === undefined) throw new Error(`no words for the part "${at.part}"`);
+  // oxlint-disable-next-line typescript/no-unsafe-type-assertion -- the table is typed by key; the sentence has no placeholder
   return sentence(manner, keys[at.face] as 'atBaffle');
 }

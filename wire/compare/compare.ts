@@ -55,7 +55,7 @@ export function withSheet(file: TankFile, wall: number): TankFile {
     barrel: {
       ...file.barrel,
       wall_mm: wall,
-      ...(courses === undefined ? {} : { courses: courses.map(({ wall_mm: _, ...course }) => course) }),
+      ...(courses === undefined ? {} : { courses: courses.map(withoutWall) }),
     },
   };
 }
@@ -166,4 +166,10 @@ function rowOf(wall: number, result: Forecast, target: number | undefined): Comp
     ...(maximum === undefined ? {} : { maximum_bar: toBar(maximum.pressure), maximumKind: maximum.kind }),
     ...(maximum === undefined || target === undefined ? {} : { margin: maximum.pressure / target }),
   };
+}
+
+/** A course of another sheet: its own wall no longer holds. */
+function withoutWall<T extends { readonly wall_mm?: number | undefined }>(course: T): Omit<T, 'wall_mm'> {
+  const { wall_mm: _, ...rest } = course;
+  return rest;
 }

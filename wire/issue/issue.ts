@@ -37,6 +37,7 @@ export function shown(value: unknown): string {
   if (Array.isArray(value)) return value.length === 0 ? 'an empty list' : `a list of ${value.length}`;
   if (typeof value === 'object') return 'an object';
   if (typeof value === 'function' || typeof value === 'symbol') return `a ${typeof value}`;
+  // oxlint-disable-next-line typescript/no-base-to-string -- only numbers, bigints and booleans are left here
   return String(value);
 }
 

@@ -38,6 +38,7 @@ export const valueAt = (value: unknown, path: readonly PropertyKey[]): unknown =
 
 function entry(value: unknown, step: PropertyKey): unknown {
   if (typeof value !== 'object' || value === null || !Object.hasOwn(value, step)) return undefined;
+  // oxlint-disable-next-line typescript/no-unsafe-type-assertion -- an object is asked for a key it has
   return (value as Readonly<Record<PropertyKey, unknown>>)[step];
 }
 
@@ -87,6 +88,7 @@ export function homesOf(root: SchemaNode, key: string): readonly string[] {
 
 const nameOf = (option: SchemaNode): string =>
   String(
+    // oxlint-disable-next-line typescript/no-base-to-string -- the schema is our own and holds words there
     Object.values(option.properties ?? {}).find((property) => property.const !== undefined)?.const ??
       'either',
   );

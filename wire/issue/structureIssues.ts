@@ -103,7 +103,7 @@ function wrongValue(finding: Finding, input: unknown, root: SchemaNode): Draft {
 }
 
 function valueMeant(value: unknown, path: Path, node: SchemaNode | undefined): string | undefined {
-  const key = String(path.findLast((step) => typeof step === 'string') ?? '');
+  const key = path.findLast((step) => typeof step === 'string') ?? '';
   if (value === undefined) return path.length === 0 ? undefined : `give ${key}`;
   if (value === null) return 'null is no value; give one, or leave the key out';
   if (node?.type === 'number' && typeof value === 'string') return numberSlip(value, key);

@@ -48,7 +48,8 @@ function rigidPlasticStrain(flow: FlowLaw, hoopStress: number): number {
   return low;
 }
 
-test.each(['dunlin-oxidiser.json', 'dunlin-fuel.json'])(
+// The oxidiser's curve comes from its evidence: station/range/range.test.ts holds its growth.
+test.each(['dunlin-fuel.json'])(
   '%s grows 3 to 4 %% in the closed form without elastic part and creep, which leaves room to 5 %%',
   (name) => {
     const { tank, duty } = parsed(name);
@@ -61,17 +62,14 @@ test.each(['dunlin-oxidiser.json', 'dunlin-fuel.json'])(
   },
 );
 
-test.each(['dunlin-oxidiser.json', 'dunlin-fuel.json'])(
-  '%s pauses at about a quarter of its growth',
-  (name) => {
-    const { tank, duty } = parsed(name);
-    const [{ wall, steel }] = tank.courses;
-    const strainAt = (pressure: number) =>
-      rigidPlasticStrain(steel.flow, (pressure * (tank.insideDiameter / 2 + wall / 2)) / wall);
-    const [first, last] = duty?.holds ?? [];
-    const part = strainAt(first.pressure) / strainAt(last.pressure);
-    expect(part).toBeGreaterThan(0.2);
-    expect(part).toBeLessThan(0.32);
-    expect(first.time).toBe(600);
-  },
-);
+test.each(['dunlin-fuel.json'])('%s pauses at about a quarter of its growth', (name) => {
+  const { tank, duty } = parsed(name);
+  const [{ wall, steel }] = tank.courses;
+  const strainAt = (pressure: number) =>
+    rigidPlasticStrain(steel.flow, (pressure * (tank.insideDiameter / 2 + wall / 2)) / wall);
+  const [first, last] = duty?.holds ?? [];
+  const part = strainAt(first.pressure) / strainAt(last.pressure);
+  expect(part).toBeGreaterThan(0.2);
+  expect(part).toBeLessThan(0.32);
+  expect(first.time).toBe(600);
+});

@@ -101,6 +101,7 @@ const MUTATIONS: Readonly<Record<string, Mutation>> = {
 /** One slip of the finger: a letter dropped, doubled, replaced, or swapped with its neighbour. */
 function mistyped(key: string, { next, pick }: Throw): string {
   const at = Math.floor(next() * key.length);
+  // oxlint-disable-next-line typescript/no-misused-spread -- code points are meant
   const letter = pick([...'abcdefghijklmnopqrstuvwxyz_']);
   return pick([
     key.slice(0, at) + key.slice(at + 1),
@@ -157,6 +158,7 @@ test('a text cut short or with a letter changed gives issues with a place, or a 
   for (let round = 0; round < 600; round++) {
     const text = roll.pick(examples);
     const at = Math.floor(roll.next() * text.length);
+    // oxlint-disable-next-line typescript/no-misused-spread -- code points are meant
     const rest = roll.pick(['', text.slice(at + 1), `${roll.pick([...'{}[]",:0e-'])}${text.slice(at)}`]);
     expectSound(parseTankFile(text.slice(0, at) + rest), `seed ${SEED + 1}, round ${round}`);
   }

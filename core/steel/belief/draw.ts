@@ -1,6 +1,6 @@
 /** One steel out of the range: everything a forecast needs of the plate, its seam and its rolling. */
 import type { FlowLaw } from '../hardening.ts';
-import { type Factors, flowLawOf, logStress, REFERENCE_RATE } from '../prior/shape.ts';
+import { flowLawOf, logStress, REFERENCE_RATE } from '../prior/shape.ts';
 import type { RateEffect } from '../steel.ts';
 
 export interface SteelDraw {
@@ -58,5 +58,4 @@ export const drawOf = (inputs: readonly number[] | Float64Array): SteelDraw => {
 
 /** Uniaxial true stress of a draw at a plastic strain and a rate, MPa. */
 export const drawnStress = (draw: SteelDraw, ep: number, rate = REFERENCE_RATE): number =>
-  Math.exp(logStress(draw.factors as Factors, ep)) +
-  draw.rate.perEfold * Math.log(rate / draw.rate.reference);
+  Math.exp(logStress(draw.factors, ep)) + draw.rate.perEfold * Math.log(rate / draw.rate.reference);

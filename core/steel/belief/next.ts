@@ -52,6 +52,7 @@ export const nextMeasures = (
     'small test tank': trialReading(dice.named('trial')),
     'rolling noted': ({ coldWork }) => [coldWork * (1 + ROLLING_ERROR * dice.normal())],
   };
+  // oxlint-disable-next-line typescript/no-unsafe-type-assertion -- the keys of the record are its measures
   return (Object.keys(readings) as Measure[])
     .map((measure) => ({ measure, width: widthAfter(growth, draws.map(readings[measure])) }))
     .sort((a, b) => a.width - b.width);

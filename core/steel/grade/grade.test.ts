@@ -17,7 +17,7 @@ describe('the grade library', () => {
 
   test('where sources differ both rows are shown', () => {
     const rows = minimaOf('1.4307', 'hot-rolled');
-    expect(rows.map(({ proof02 }) => proof02).sort()).toEqual([200, 220]);
+    expect(rows.map(({ proof02 }) => proof02).sort((a, b) => (a ?? 0) - (b ?? 0))).toEqual([200, 220]);
     expect(new Set(rows.map(({ confidence }) => confidence)).size).toBe(2);
     expect(physicalOf('1.4307').flatMap(({ young }) => young ?? [])).toEqual([200_000, 195_000]);
   });

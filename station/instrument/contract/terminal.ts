@@ -34,6 +34,8 @@ export async function plugIn(path: string): Promise<Terminal> {
   const first = await new Promise<Buffer>((resolve) => void child.stderr?.once('data', resolve));
   rmSync(path, { force: true });
   symlinkSync(first.toString().trim(), path);
+  // What is said to an instrument that has just been pulled is lost, as on a bench.
+  child.stdin?.on('error', () => {});
   return {
     say: (bytes) => void child.stdin?.write(bytes),
     heard: (listener) => void child.stdout?.on('data', listener),

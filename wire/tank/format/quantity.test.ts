@@ -24,7 +24,7 @@ function placesOf(node: Node, path: readonly PropertyKey[] = []): Place[] {
   ];
 }
 
-const places = placesOf(tankFileSchema() as Node);
+const places = placesOf(tankFileSchema());
 const numbers = places.filter(({ node, path }) => node.type === 'number' && path.at(-1) !== 'hoopwright');
 
 test('every number of the format is found in the table by its path, with the meaning the schema tells', () => {
