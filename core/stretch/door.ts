@@ -15,7 +15,7 @@ export type { Released } from './release.ts';
 export { type RiseSettings, STANDARD_RISE } from './rise.ts';
 export * from './danger/standoff.ts';
 export { forecastToGrowth, type GrowthAnswer, type GrowthAsked } from './target.ts';
-export type { Unstretched } from './unstretched.ts';
+export type { Unstretched } from './limit/unstretched.ts';
 export * from './water.ts';
 export * from './thin/creep.ts';
 export * from './thin/instability.ts';

@@ -13,7 +13,7 @@ import type { ForecastOrders } from './orders.ts';
 import { release, type Released } from './release.ts';
 import { type Remark, remarksOn } from './remark.ts';
 import { seamAt, type SeamState } from './limit/seams.ts';
-import { type Unstretched, unstretchedFor } from './unstretched.ts';
+import { type Unstretched, unstretchedFor } from './limit/unstretched.ts';
 import type { Cut } from './walk.ts';
 import { byPowerLaw, type Place, placeOf, proofPressure } from './limit/yields.ts';
 

@@ -1,6 +1,7 @@
 /** Walks a shell along its path, one equilibrium at a time: predict from the last increments, settle, keep or cut. */
 import { atPressure, atVolume, type Condition, type Settled, settle, type Solver } from '../shell/solve.ts';
 import { cloneState, copyState, type State, unformed } from '../shell/state.ts';
+import { type Ebb, ebbAfter, feltSeconds, STILL } from './ebb.ts';
 
 /** A cut step: where it happened and why. */
 export interface Cut {
@@ -33,6 +34,8 @@ export interface Walk {
   elasticRoom: number;
   /** Plastic step that the rise would take next, mm³; 0 where it must feel its way. */
   stride: number;
+  /** How creep dies down. */
+  ebb: Ebb;
   readonly cuts: Cut[];
   /** Iterations of every kept step. */
   readonly iterations: number[];
@@ -57,6 +60,7 @@ export function walkFrom(solver: Solver, state: State = filled(solver)): Walk {
     origin: state.volume,
     elasticRoom: 1e-4 * state.volume,
     stride: 0,
+    ebb: STILL,
     cuts: [],
     iterations: [],
   };
@@ -66,6 +70,7 @@ export function walkFrom(solver: Solver, state: State = filled(solver)): Walk {
 export function turn(walk: Walk): void {
   walk.past.length = 0;
   walk.stride = 0;
+  walk.ebb = STILL;
 }
 
 /**
@@ -126,14 +131,30 @@ function keep(walk: Walk, seconds: number): void {
   for (let k = 0; k < trial.plasticEq.length; k++)
     walk.lastPlastic[k] = trial.plasticEq[k] - now.plasticEq[k];
   past.unshift({ move, volume, pressure: trial.pressure - now.pressure });
+  if (seconds > 0) walk.ebb = ebbAfter(walk.ebb, largestOf(walk.lastPlastic), seconds);
   walk.time += seconds;
   copyState(trial, now);
 }
 
-/** One step under any condition. `volumeStep` is where the prediction looks; `seconds` 0 leaves the rate effect out. */
-export function stepTo(walk: Walk, condition: Condition, volumeStep: number, seconds: number): Settled {
+export function largestOf(x: Float64Array): number {
+  let most = 0;
+  for (let k = 0; k < x.length; k++) if (x[k] > most) most = x[k];
+  return most;
+}
+
+/**
+ * One step under any condition. `volumeStep` is where the prediction looks; `seconds` 0 leaves the rate effect out.
+ * The rate law sees the rate at the end of the step, as the last steps promise it; a pump that runs evenly says otherwise.
+ */
+export function stepTo(
+  walk: Walk,
+  condition: Condition,
+  volumeStep: number,
+  seconds: number,
+  felt = feltSeconds(walk.ebb, seconds),
+): Settled {
   predict(walk, volumeStep);
-  const settled = settle(walk.solver, walk.now, walk.trial, condition, seconds);
+  const settled = settle(walk.solver, walk.now, walk.trial, condition, felt);
   if (settled.kind === 'failed') {
     walk.cuts.push({ pressure: walk.now.pressure, volumeStep, reason: settled.reason });
     return settled;
@@ -145,11 +166,11 @@ export function stepTo(walk: Walk, condition: Condition, volumeStep: number, sec
 
 /** Pumps `volumeStep` mm³ (of room made, not of water drawn). */
 export const pumpStep = (walk: Walk, volumeStep: number, seconds: number): Settled =>
-  stepTo(walk, atVolume(walk.now.volume + volumeStep), volumeStep, seconds);
+  stepTo(walk, atVolume(walk.now.volume + volumeStep), volumeStep, seconds, seconds);
 
 /** Goes to a pressure; the volume that takes is guessed from the last step. */
 export function pressureStep(walk: Walk, pressure: number, seconds: number): Settled {
-  return stepTo(walk, atPressure(pressure), roomFor(walk, pressure), seconds);
+  return stepTo(walk, atPressure(pressure), roomFor(walk, pressure), seconds, seconds);
 }
 
 /** Why a landing was not kept: the wall yielded on the way, and so long a step would be a coarse one. */

@@ -1,6 +1,6 @@
 /** The tank that would carry the same duty without being stretched: what the weight is compared with. */
-import { flowOf } from '../steel/flow.ts';
-import { type Duty, stretchPressure, type Tank } from '../tank/tank.ts';
+import { flowOf } from '../../steel/flow.ts';
+import { type Duty, stretchPressure, type Tank } from '../../tank/tank.ts';
 
 export interface Unstretched {
   /** Wall of the barrel, mm. */
