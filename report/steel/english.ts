@@ -2,6 +2,8 @@
 export const STEEL_ENGLISH = {
   heading: 'What the tests say of the steel of {tank}',
   curve: 'True stress at true plastic strain, one direction, {rate} 1/s: middle, half of all, nine of ten',
+  curveAxes:
+    'True stress against true plastic strain, one direction, {rate} 1/s. Light: nine of ten. Dark: half of all. Line: middle.',
   curveRow: '{strain}   {median}   {halfLow} to {halfHigh}   {low} to {high}',
   biaxial: 'Biaxial factor {median} ({low} to {high}).',
   rate: 'Rate effect {median} MPa per e-fold ({low} to {high}).',

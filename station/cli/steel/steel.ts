@@ -1,16 +1,17 @@
 /** `hoopwright steel`: the flow curve of a tank's plate with its range, and what each piece of evidence did. */
-import { steelText, STEEL_ENGLISH } from '@hoopwright/report/steel';
+import { steelCurveSvg, steelText, STEEL_ENGLISH } from '@hoopwright/report/steel';
 import { steelAnswer } from '@hoopwright/wire/evidence';
 import { rangeFile } from '@hoopwright/wire/forecast';
 import { issueLine } from '@hoopwright/wire/issue';
 import type { Command } from 'commander';
 import type { SteelRange } from '../../range/steelRange.ts';
-import { type Desk, DONE } from '../desk/desk.ts';
+import { BAD_INPUT, type Desk, DONE, Ending } from '../desk/desk.ts';
 import { rangeFor } from './range.ts';
 import { tankFrom } from '../desk/tankInput.ts';
 
 interface SteelOptions {
   readonly json?: boolean;
+  readonly svg?: string;
   readonly asGiven?: boolean;
 }
 
@@ -20,6 +21,7 @@ export function steelCommand(program: Command, desk: Desk, end: (code: number) =
     .description('what the tests say of the steel: the curve, its range, its evidence')
     .argument('<tank.json>', 'tank file; - for standard input')
     .option('--json', 'the same as JSON on standard output')
+    .option('--svg <file>', 'the curve with its range as a drawing')
     .option('--as-given', 'take values that look implausible as they stand')
     .action(async (path: string, options: SteelOptions) => end(await runSteel(desk, path, options)));
 }
@@ -30,8 +32,14 @@ async function runSteel(desk: Desk, path: string, options: SteelOptions): Promis
   const wall = given.tank.courses.reduce((a, b) => (b.length > a.length ? b : a)).wall;
   if (options.json === true) desk.out(`${JSON.stringify(fileOf(steel, wall), undefined, 1)}\n`);
   else desk.out(`${linesOf(steel, given.tank.name, wall).join('\n')}\n`);
+  if (options.svg !== undefined) await desk.write(options.svg, drawingOf(steel, given.tank.name));
   for (const issue of steel?.read.issues ?? []) desk.err(`${issueLine(issue)}\n`);
   return DONE;
+}
+
+function drawingOf(steel: SteelRange | undefined, tank: string): string {
+  if (steel === undefined) throw new Ending(BAD_INPUT, STEEL_ENGLISH.assumedSteel);
+  return steelCurveSvg(tank, steel.belief);
 }
 
 function fileOf(steel: SteelRange | undefined, wall: number): unknown {
