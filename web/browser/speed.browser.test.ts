@@ -1,9 +1,14 @@
-/** How soon the page draws. Other work may run beside these tests; see `slowdown`. */
+/**
+ * How soon the page draws. A clock on a busy machine says little, so the two timings run only where they are asked for,
+ * on a machine that does nothing else: HOOPWRIGHT_TIMING=1 npm test -- web/browser/speed
+ */
 import { readdirSync, readFileSync } from 'node:fs';
 import { gzipSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
 import { chromiumPath, current, inClone, openWindow, slowdown, startBoard } from './harness.mjs';
+
+const TIMED = process.env['HOOPWRIGHT_TIMING'] === '1';
 
 describe.skipIf(chromiumPath === undefined)('the page in a browser: speed', () => {
   let board: Awaited<ReturnType<typeof startBoard>>;
@@ -12,40 +17,43 @@ describe.skipIf(chromiumPath === undefined)('the page in a browser: speed', () =
   });
   afterAll(() => board.close());
 
-  test('the first forecast is drawn within 1.0 s of opening on a warm server', async () => {
-    const times: number[] = [];
-    for (let round = 0; round < 5; round++) {
-      const slow = slowdown();
+  if (TIMED)
+    test('the first forecast is drawn within 1.0 s of opening on a warm server', async () => {
+      const times: number[] = [];
+      for (let round = 0; round < 5; round++) {
+        const slow = slowdown();
+        const { page, context } = await openWindow(board.browser);
+        await page.addInitScript(() => {
+          new MutationObserver(() => {
+            const drawn = document.querySelector('.drawing[data-fineness] .tank');
+            if (drawn !== null && performance.getEntriesByName('drawn').length === 0)
+              performance.mark('drawn');
+          }).observe(document, { subtree: true, childList: true, attributes: true });
+        });
+        await page.goto(board.url);
+        await current(page);
+        const drawn = await page.evaluate(() => performance.getEntriesByName('drawn')[0].startTime);
+        times.push(drawn / (0.5 * (slow + slowdown())));
+        console.log(`first forecast drawn after ${Math.round(drawn)} ms, slowed ${slow.toFixed(1)} times`);
+        await context.close();
+      }
+      expect(median(times.slice(1))).toBeLessThan(1000);
+    });
+
+  if (TIMED)
+    test('a changed wall is redrawn within 100 ms, in the median', async () => {
       const { page, context } = await openWindow(board.browser);
-      await page.addInitScript(() => {
-        new MutationObserver(() => {
-          const drawn = document.querySelector('.drawing[data-fineness] .tank');
-          if (drawn !== null && performance.getEntriesByName('drawn').length === 0) performance.mark('drawn');
-        }).observe(document, { subtree: true, childList: true, attributes: true });
-      });
       await page.goto(board.url);
       await current(page);
-      const drawn = await page.evaluate(() => performance.getEntriesByName('drawn')[0].startTime);
-      times.push(drawn / (0.5 * (slow + slowdown())));
-      console.log(`first forecast drawn after ${Math.round(drawn)} ms, slowed ${slow.toFixed(1)} times`);
+      await page.locator('[data-path="barrel.wall_mm"]').click();
+      await redraws(page);
+      const before = slowdown();
+      const taken = median(await redraws(page));
+      const slow = 0.5 * (before + slowdown());
+      console.log(`changed wall redrawn after ${Math.round(taken)} ms, slowed ${slow.toFixed(1)} times`);
+      expect(taken / slow).toBeLessThan(100);
       await context.close();
-    }
-    expect(median(times.slice(1))).toBeLessThan(1000);
-  });
-
-  test('a changed wall is redrawn within 100 ms, in the median', async () => {
-    const { page, context } = await openWindow(board.browser);
-    await page.goto(board.url);
-    await current(page);
-    await page.locator('[data-path="barrel.wall_mm"]').click();
-    await redraws(page);
-    const before = slowdown();
-    const taken = median(await redraws(page));
-    const slow = 0.5 * (before + slowdown());
-    console.log(`changed wall redrawn after ${Math.round(taken)} ms, slowed ${slow.toFixed(1)} times`);
-    expect(taken / slow).toBeLessThan(100);
-    await context.close();
-  });
+    });
 
   test('the script of the page with its worker is under 250 kB gzipped', () => {
     const folder = inClone('dist/web/assets');
