@@ -58,7 +58,8 @@ export function forecast(tank: Tank, duty: Duty | undefined, orders: ForecastOrd
   const flat = flatLimitOf(tank);
   const course = new Course(tank, duty, orders);
   const ascent = climb(course, duty?.holds ?? [], target, flat);
-  const branch = ascent.held ?? ascent.arrived;
+  // A tank that gives way in its hold is not there any more to be released.
+  const branch = ascent.end?.kind === 'gives way' ? undefined : (ascent.held ?? ascent.arrived);
   const letOut = branch === undefined ? undefined : release(course.datum, branch.state, branch.time);
   const released = letOut === undefined || 'reason' in letOut ? undefined : letOut;
   const finish = ascent.end ?? goOn(course, flat);
