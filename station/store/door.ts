@@ -27,6 +27,8 @@ export type {
   Bytes,
   Changes,
   Edit,
+  PlanKept,
+  Plans,
   Projects,
   RecordLine,
   Records,

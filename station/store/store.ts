@@ -14,12 +14,14 @@ import type {
   Version,
   VersionLine,
 } from '@hoopwright/wire/project';
+import type { FrozenPlan, PlanLine } from '@hoopwright/wire/plan';
 import type { About, Draft, Link, RecordKind } from '@hoopwright/wire/record';
 import type { By } from './by.ts';
 
 export interface Store {
   readonly projects: Projects;
   readonly attachments: Attachments;
+  readonly plans: Plans;
   readonly records: Records;
   readonly bytes: Bytes;
   readonly tokens: Tokens;
@@ -93,6 +95,24 @@ export interface Attachments {
   remove(project: string, id: string, given?: By): Attachment | undefined;
   restore(project: string, id: string, given?: By): Attachment | undefined;
 }
+
+/** Frozen plans of a project. None is ever changed or deleted: a new one gets a new revision. */
+export interface Plans {
+  /** Newest first. */
+  list(project: string): PlanLine[];
+  /** Exactly the plan that was frozen. Of deleted projects too. */
+  find(project: string, digest: string): FrozenPlan | undefined;
+  /** Whether it is whole, and made from the version that stands, is the caller's to see to. */
+  keep(project: string, plan: FrozenPlan, given?: By): PlanKept;
+}
+
+export type PlanKept =
+  /** Also where the same plan was kept before. */
+  | { readonly kind: 'done'; readonly line: PlanLine }
+  /** Another plan of the project has this revision. */
+  | { readonly kind: 'taken'; readonly line: PlanLine }
+  /** There is no such project, or it is deleted. */
+  | { readonly kind: 'missing' };
 
 /** Bytes kept as they came, under their SHA-256; photos and attachments. */
 export interface Bytes {

@@ -21,6 +21,20 @@ export interface FrozenPlan {
   };
 }
 
+/** A frozen plan as a list shows it, and as its state is judged from. */
+export interface PlanLine extends Seal {
+  readonly digest: string;
+  /** Digest of the tank file and version of the program it was made from. */
+  readonly tank: string;
+  readonly program: string;
+  /** Version of the project that stood when it was frozen. */
+  readonly version: number;
+  /** ms since 1970-01-01 UTC. */
+  readonly frozen_ms: number;
+  /** Window or person that froze it. */
+  readonly by?: string;
+}
+
 export function freeze(plan: Plan, { name, revision, date }: Seal, hash: TextHash): FrozenPlan {
   return { plan, frozen: { name, revision, date, digest: digestOf(plan, { name, revision, date }, hash) } };
 }
@@ -36,12 +50,16 @@ const digestOf = (plan: Plan, { name, revision, date }: Seal, hash: TextHash): s
 export type Outdated = 'tank changed' | 'program changed';
 
 /** @param now digest of the tank file as it stands, and the version of the program */
-export function outdated(
-  { tank, forecast }: Plan,
-  now: { readonly tank: string; readonly program: string },
-): Outdated | undefined {
-  if (tank.digest !== now.tank) return 'tank changed';
-  return forecast.program === now.program ? undefined : 'program changed';
+export const outdated = ({ tank, forecast }: Plan, now: MadeFrom): Outdated | undefined =>
+  outgrown({ tank: tank.digest, program: forecast.program }, now);
+
+/** Digest of a tank file and version of the program. */
+type MadeFrom = Pick<PlanLine, 'tank' | 'program'>;
+
+/** As `outdated`, for a line of a list. */
+export function outgrown(then: MadeFrom, now: MadeFrom): Outdated | undefined {
+  if (then.tank !== now.tank) return 'tank changed';
+  return then.program === now.program ? undefined : 'program changed';
 }
 
 export type FrozenRead =

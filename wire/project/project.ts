@@ -55,6 +55,7 @@ export const CHANGE_KINDS = [
   'restored',
   'attached',
   'detached',
+  'frozen',
 ] as const;
 export type ChangeKind = (typeof CHANGE_KINDS)[number];
 

@@ -4,6 +4,7 @@ import { freshId, freshSecret, sha256 } from '../hash.ts';
 import type { Store, Surroundings, Tokens } from '../store.ts';
 import { memoryAttachments, memoryBytes } from './attachments.ts';
 import { startLog } from './changes.ts';
+import { memoryPlans } from './plans.ts';
 import { type Shelf, memoryProjects } from './projects.ts';
 import { memoryRecords } from './records.ts';
 
@@ -19,6 +20,7 @@ export const openMemoryStore = (surroundings: Surroundings): Store => {
   return {
     projects: memoryProjects({ shelf, log, attachments, ...surroundings }),
     attachments: attachments.attachments,
+    plans: memoryPlans({ log, standing, clock: surroundings.clock }),
     records: memoryRecords(surroundings),
     bytes,
     tokens: memoryTokens(surroundings),

@@ -69,6 +69,18 @@ describe('the base of a store', () => {
     expect(files.some((bytes) => bytes.includes(secret))).toBe(false);
   });
 
+  it('lets nobody change, delete or replace a frozen plan', () => {
+    const { id } = store.projects.create({ name: 'Dunlin', file: '{}' }).project;
+    behind((base) => {
+      base.change("INSERT INTO plan VALUES (?, 'd1', 'A', 1, 2.5, NULL, '{}')", id);
+      expect(() => base.run("UPDATE plan SET content = '[]'")).toThrow('a frozen plan is never changed');
+      expect(() => base.run('DELETE FROM plan')).toThrow('a frozen plan is never deleted');
+      expect(() => base.run('INSERT OR REPLACE INTO plan SELECT * FROM plan')).toThrow(
+        'a revision is never given twice',
+      );
+    });
+  });
+
   it('lets nobody change, delete, replace or skip an entry of a record', () => {
     const record = recordOfTwo();
     behind((base) => {

@@ -8,6 +8,7 @@ import { openAttachments, openBytes, openShelf } from './attachments.ts';
 import { openJournal } from './changes.ts';
 import { openEdits } from './edits.ts';
 import { migrate } from './migrate.ts';
+import { openPlans } from './plans.ts';
 import { openLife } from './projects.ts';
 import { openRecords } from './records.ts';
 import { openRows } from './rows.ts';
@@ -43,6 +44,7 @@ export const openStore = (dir: string, surroundings: Surroundings = REAL): Store
       ...openEdits({ base, journal, rows, clock }),
     },
     attachments: openAttachments({ base, journal, rows, shelf, bytes, clock }),
+    plans: openPlans({ base, journal, rows, clock }),
     records: openRecords(base, surroundings),
     bytes,
     tokens: openTokens(base, surroundings),

@@ -88,4 +88,22 @@ WHEN NEW.seq <> 1 + coalesce((SELECT max(seq) FROM entry WHERE record = NEW.reco
 BEGIN SELECT RAISE(ABORT, 'an entry follows the last one'); END;
 `;
 
-export const MIGRATIONS: readonly string[] = [PROJECTS + RECORDS];
+const PLANS = `
+CREATE TABLE plan (
+  project TEXT NOT NULL REFERENCES project,
+  digest TEXT NOT NULL,
+  revision TEXT NOT NULL,
+  version INTEGER NOT NULL,
+  frozen_ms REAL NOT NULL,
+  frozen_by TEXT,
+  content TEXT NOT NULL,
+  PRIMARY KEY (project, digest)
+) STRICT;
+CREATE TRIGGER plan_stays BEFORE UPDATE ON plan BEGIN SELECT RAISE(ABORT, 'a frozen plan is never changed'); END;
+CREATE TRIGGER plan_kept BEFORE DELETE ON plan BEGIN SELECT RAISE(ABORT, 'a frozen plan is never deleted'); END;
+CREATE TRIGGER plan_new BEFORE INSERT ON plan
+WHEN EXISTS (SELECT 1 FROM plan WHERE project = NEW.project AND (revision = NEW.revision OR digest = NEW.digest))
+BEGIN SELECT RAISE(ABORT, 'a revision is never given twice'); END;
+`;
+
+export const MIGRATIONS: readonly string[] = [PROJECTS + RECORDS, PLANS];
