@@ -18,7 +18,7 @@ export interface PlanAsked {
 }
 
 /** The shell solutions of the range take longest; the day itself is three forecasts. */
-const RANGE_SHARE = 0.9;
+export const RANGE_SHARE = 0.9;
 
 /**
  * A flow curve that somebody stated is taken as it stands, without a range; else the steel in the middle of its evidence,

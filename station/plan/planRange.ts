@@ -1,9 +1,12 @@
 /** The range of a plan: shell solutions for a few drawn steels, quick tanks for all of them, each through the whole day. */
 import { fitQuickTank, stretchRange, WANTED_RUNS } from '@hoopwright/core/stretch';
+import { stretchPressure } from '@hoopwright/core/tank';
+import type { CouponFiles } from '@hoopwright/wire/evidence';
 import { drawsOn, type Foreseen, type PlanRange } from '@hoopwright/wire/plan';
 import type { ParsedTank } from '@hoopwright/wire/tank';
-import { plateOf, type SteelRange } from '../range/steelRange.ts';
+import { plateOf, type SteelRange, steelOf } from '../range/steelRange.ts';
 import type { ShellRunner } from '../range/runner.ts';
+import type { ShellMessage } from '../worker/shell.ts';
 
 /** Shell solutions: those that are fitted, and half as many held back to measure the error. */
 const RUNS = Math.ceil(1.5 * WANTED_RUNS);
@@ -27,16 +30,13 @@ export async function rangingFor(
   const { tank, duty } = given;
   const plate = plateOf(tank);
   const steels = steel.belief.draws;
-  const chosen = steels.slice(0, RUNS);
+  const shells = shellsOf(given, steel, target);
   let done = 0;
-  const runs = await run(
-    chosen.map((draw) => ({ tank, plate, draw, target })),
-    { done: () => progress?.(++done / chosen.length) },
-  );
+  const runs = await run(shells, { done: () => progress?.(++done / shells.length) });
   const quick = fitQuickTank(
     tank,
     plate,
-    runs.map((one, i) => ({ draw: chosen[i], run: one })),
+    runs.map((one, i) => ({ draw: shells[i].draw, run: one })),
   );
   const whole = stretchRange(quick, steels, { target, duty, seed: SEED }).settled;
   return (foreseen, flow) => ({
@@ -48,4 +48,14 @@ export async function rangingFor(
     },
     basis: steel.belief.account.flatMap((piece) => (piece.kind === 'counted' ? [piece.name] : [])),
   });
+}
+
+const shellsOf = ({ tank }: RangeAsked['given'], { belief }: SteelRange, target: number): ShellMessage[] =>
+  belief.draws.slice(0, RUNS).map((draw) => ({ tank, plate: plateOf(tank), draw, target }));
+
+/** The shells that a plan of this tank wants solved; none where its steel has no range or it has no duty. */
+export function shellsFor(given: RangeAsked['given'], files: CouponFiles): ShellMessage[] {
+  const steel = given.flowFrom === 'stated' ? undefined : steelOf(given, files);
+  if (steel === undefined || given.duty === undefined) return [];
+  return shellsOf(given, steel, stretchPressure(given.duty));
 }

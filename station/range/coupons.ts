@@ -1,7 +1,8 @@
-/** The coupon files that a tank file names, read from beside it. */
+/** The coupon files that a tank file names: read from beside it, or out of the attachments of its project. */
 import { isAbsolute, join, normalize, dirname } from 'node:path';
 import { type CouponFiles, couponPaths } from '@hoopwright/wire/evidence';
 import type { ParsedTank } from '@hoopwright/wire/tank';
+import type { Attachments } from '../store/store.ts';
 
 /** Reads what can be read; a file that is missing is simply not in the map. Paths that leave the folder are not read. */
 export async function couponsBeside(
@@ -18,6 +19,22 @@ export async function couponsBeside(
     } catch {
       // Named in the answer as missing.
     }
+  }
+  return files;
+}
+
+/**
+ * A tank file names its coupons by path; in a project the last part of the path is the name of the attachment. Without a
+ * project there are none.
+ */
+export function couponsAttached(attachments: Attachments, project: string | undefined): CouponFiles {
+  const files = new Map<string, Uint8Array>();
+  if (project === undefined) return files;
+  for (const { id, name } of attachments.list(project, 'kept')) {
+    const content = attachments.bytes(project, id);
+    if (content === undefined) continue;
+    files.set(name, content);
+    files.set(`coupons/${name}`, content);
   }
   return files;
 }

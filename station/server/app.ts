@@ -1,5 +1,6 @@
 /** The whole server as one function from request to answer; it runs in memory as well as behind a socket. */
 import { Hono, type MiddlewareHandler } from 'hono';
+import type { Planner } from '../plan/planner.ts';
 import type { Ranger } from '../range/ranger.ts';
 import type { Store } from '../store/store.ts';
 import { accessCheck, whoAsks } from './gate/access.ts';
@@ -15,6 +16,7 @@ import { changesRoutes } from './routes/changes.ts';
 import { entranceRoutes, tokenRoutes } from './routes/entrance.ts';
 import { forecastRoutes } from './routes/forecast.ts';
 import { type CheckFile, isJson, projectRoutes } from './routes/projects.ts';
+import { frozenRoutes, planRoutes } from './routes/plans.ts';
 import { rangeRoutes } from './routes/range.ts';
 import { versionRoutes } from './routes/versions.ts';
 
@@ -27,6 +29,7 @@ export interface AppParts {
   readonly page?: Page;
   readonly pool?: Pool;
   readonly ranger?: Ranger;
+  readonly planner?: Planner;
   /** What is wrong with a tank file's text; absent: only that it is no JSON. */
   readonly check?: CheckFile;
   readonly rates?: Rates;
@@ -56,7 +59,15 @@ const fresh: MiddlewareHandler<Env> = async (c, next) => {
   if (!c.res.headers.has('Cache-Control')) c.res.headers.set('Cache-Control', 'no-store');
 };
 
-const apiOf = ({ store, addresses, pool, ranger, check = isJson, ...parts }: AppParts): Hono<Env> => {
+const apiOf = ({
+  store,
+  addresses,
+  pool,
+  ranger,
+  planner,
+  check = isJson,
+  ...parts
+}: AppParts): Hono<Env> => {
   const { projects, attachments, tokens, changes } = store;
   const api = new Hono<Env>()
     .get('/health', (c) =>
@@ -69,5 +80,7 @@ const apiOf = ({ store, addresses, pool, ranger, check = isJson, ...parts }: App
     .route('/projects', versionRoutes(projects, check))
     .route('/projects', attachmentRoutes(attachments, projects));
   if (ranger) api.route('/range', rangeRoutes(ranger, attachments));
+  if (planner)
+    api.route('/plan', planRoutes(planner, store)).route('/projects', frozenRoutes(planner, store));
   return pool ? api.route('/forecast', forecastRoutes(pool)) : api;
 };

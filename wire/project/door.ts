@@ -8,6 +8,7 @@ export {
   readCreate,
   readEntrance,
   readForecast,
+  readFreeze,
   readNewToken,
   readRename,
   readSave,

@@ -26,6 +26,17 @@ export const readSave = reader(
 );
 /** An undo or redo names the version that stands in the window. */
 export const readStep = reader(z.strictObject({ from: version, by }));
+/** A plan is frozen of the version that stands in the window. */
+export const readFreeze = reader(
+  z.strictObject({
+    window: name.describe('name of the window; its newest request wins'),
+    version: version.describe('number of the version that is planned'),
+    name: name.describe('name of the plan'),
+    revision: z.string().regex(ONE_LINE).max(12).describe('revision, 1 to 12 characters, e.g. B'),
+    date: z.iso.date().describe('day of freezing, e.g. 2026-10-03'),
+    by,
+  }),
+);
 export const readAttach = reader(z.strictObject({ name, base64, by }));
 export const readEntrance = reader(z.strictObject({ token: z.string().max(200) }));
 export const readNewToken = reader(z.strictObject({ label: name, role: z.enum(ROLES) }));

@@ -4,7 +4,9 @@ import { fileURLToPath } from 'node:url';
 import { parseTankFile } from '@hoopwright/wire/tank';
 import type { Command } from 'commander';
 import { issueLine } from '@hoopwright/wire/issue';
+import { openPlanner } from '../../plan/planner.ts';
 import { openRanger } from '../../range/ranger.ts';
+import { remembering } from '../../range/remembering.ts';
 import { openRunner } from '../../range/runner.ts';
 import { openPool } from '../../server/pool.ts';
 import { serve } from '../../server/serve.ts';
@@ -59,12 +61,15 @@ export async function runServe(desk: Desk, { share = false }: ServeChoices): Pro
   if (store.projects.list('kept').length === 0) await putDemo(store);
   const pool = openPool(beside('./worker-forecast.mjs'));
   const runner = openRunner();
+  const run = remembering(runner.run);
+  const planner = openPlanner(run);
   try {
     const serving = await serve({
       store,
       port,
       pool,
-      ranger: openRanger(runner.run),
+      ranger: openRanger(run),
+      planner,
       webDir: fileURLToPath(beside('./web')),
       check: (text) => {
         const parsed = parseTankFile(text);
@@ -81,6 +86,7 @@ export async function runServe(desk: Desk, { share = false }: ServeChoices): Pro
   } catch (error) {
     throw error instanceof Ending ? error : new Ending(BAD_INPUT, reasonOf(error));
   } finally {
+    await planner.close();
     await runner.close();
     await pool.close();
     store.close();

@@ -5,6 +5,7 @@ import { issueLine } from '@hoopwright/wire/issue';
 import { readForecast } from '@hoopwright/wire/project';
 import { parseTankFile } from '@hoopwright/wire/tank';
 import { Hono } from 'hono';
+import { couponsAttached } from '../../range/coupons.ts';
 import type { Ranger } from '../../range/ranger.ts';
 import { steelOf } from '../../range/steelRange.ts';
 import { type Env, remoteOf } from '../env.ts';
@@ -24,8 +25,7 @@ export const rangeRoutes = (ranger: Ranger, attachments: Attachments) =>
     const { window, file } = body.value;
     const parsed = parseTankFile(file);
     if (!parsed.ok) return refuse(c, 422, ...parsed.issues);
-    const project = c.req.query('project');
-    const coupons = project === undefined ? new Map<string, Uint8Array>() : couponsOf(attachments, project);
+    const coupons = couponsAttached(attachments, c.req.query('project'));
     const steel =
       c.req.query('only') === 'steel'
         ? steelOf(parsed, coupons)
@@ -47,15 +47,3 @@ export const rangeRoutes = (ranger: Ranger, attachments: Attachments) =>
       middle: steel.middle,
     });
   });
-
-/** A tank file names its coupons by path; in a project the last part of the path is the name of the attachment. */
-function couponsOf(attachments: Attachments, project: string): Map<string, Uint8Array> {
-  const files = new Map<string, Uint8Array>();
-  for (const { id, name } of attachments.list(project, 'kept')) {
-    const content = attachments.bytes(project, id);
-    if (content === undefined) continue;
-    files.set(name, content);
-    files.set(`coupons/${name}`, content);
-  }
-  return files;
-}

@@ -1,6 +1,5 @@
 /** Frozen plans in memory. */
 import type { PlanLine } from '@hoopwright/wire/plan';
-import { canonical } from '@hoopwright/wire/record';
 import { whose } from '../by.ts';
 import type { Plans } from '../store.ts';
 import type { Log } from './changes.ts';
@@ -46,7 +45,7 @@ export const memoryPlans = ({ log, standing, clock }: Parts): Plans => {
         frozen_ms: clock(),
         ...whose(by),
       };
-      shelf.set(project, [...of(project), { line, text: canonical(given) }]);
+      shelf.set(project, [...of(project), { line, text: JSON.stringify(given) }]);
       log.tell({ project, kind: 'frozen', current: version, ...whose(by) });
       return { kind: 'done', line };
     },

@@ -1,6 +1,5 @@
-/** Frozen plans in SQLite: kept as their canonical text; triggers in the base forbid anybody to touch them. */
+/** Frozen plans in SQLite: kept as text, key by key as they were frozen; triggers in the base forbid anybody to touch them. */
 import type { FrozenPlan, PlanLine } from '@hoopwright/wire/plan';
-import { canonical } from '@hoopwright/wire/record';
 import type { Base, Row } from '../../driver/base.ts';
 import { whose } from '../by.ts';
 import type { Plans } from '../store.ts';
@@ -35,7 +34,15 @@ export const openPlans = ({ base, journal, rows, clock }: Parts): Plans => {
         if (same) return { kind: 'done', line: lineOf(same) };
         const taken = base.one('SELECT * FROM plan WHERE project = ? AND revision = ?', project, revision);
         if (taken) return { kind: 'taken', line: lineOf(taken) };
-        const values = [project, digest, revision, owner.current, clock(), orNull(given.by), canonical(plan)];
+        const values = [
+          project,
+          digest,
+          revision,
+          owner.current,
+          clock(),
+          orNull(given.by),
+          JSON.stringify(plan),
+        ];
         base.change('INSERT INTO plan VALUES (?, ?, ?, ?, ?, ?, ?)', ...values);
         journal.note({ project, kind: 'frozen', current: owner.current, ...whose(given) });
         const kept = one(project, digest);
