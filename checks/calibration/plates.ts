@@ -63,7 +63,7 @@ export interface Oddity {
   readonly biaxialFactor?: number;
 }
 
-export const inventedTruth = (dice: Dice, odd: Oddity = {}): Truth => {
+export const inventedTruth = (dice: Dice, odd: Oddity = {}): Truth & { readonly draw: SteelDraw } => {
   const prior = platePrior(PLATE);
   const usual = plus(departure('grade', dice, prior.wider), departure('heat', dice));
   const heat = plus(prior.factors, odd.heat ?? usual);
@@ -77,6 +77,7 @@ export const inventedTruth = (dice: Dice, odd: Oddity = {}): Truth => {
     size,
     perEfold: draw.rate.perEfold,
     wallFactor: draw.wallFactor,
+    draw,
     steel: quickSteel(draw),
   };
 };

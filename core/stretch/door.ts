@@ -50,3 +50,16 @@ export {
 export { type BuiltIn, hiddenTank, variedTank } from './lived/hidden.ts';
 export { type Truth, truthBetween, truthOf } from './lived/truth.ts';
 export type { Weather } from './lived/weather.ts';
+export { foresee, type Foresight, type ForesightOrders, pointsFor } from './know/foresee.ts';
+export {
+  gather,
+  type Gathered,
+  type GatherRule,
+  gatherRow,
+  NOTHING_GATHERED,
+  type Shown,
+} from './know/gather.ts';
+export { type Knowledge, knowFrom } from './know/know.ts';
+export type { GirthSeen, Seen } from './know/seen.ts';
+export { straysOf } from './know/strays.ts';
+export { type Errors, type Strays, type Unknowns, unknownsOf } from './know/unknowns.ts';

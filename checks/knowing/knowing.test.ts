@@ -1,0 +1,40 @@
+import { describe, expect, test } from 'vitest';
+import { knowCoverage } from './coverage.ts';
+import { knowTrial } from './trial.ts';
+import { quickOf, worldOf } from './world.ts';
+
+const quick = quickOf(45, 61_000);
+const orders = (seed: number) => ({ seed, quick, world: worldOf(seed, 0, 200), shares: [0.25, 0.5, 0.75] });
+const byWire = [1, 2, 3, 4, 5, 6].map((k) => knowTrial({ ...orders(62_000 + k), by: 'wire' }));
+
+// Few tanks here; the soak (bench/knowing.soak.ts) has two hundred of each kind.
+describe('invented tanks that live on the shell', () => {
+  test('are foreseen within the 90 % range more often than not, at every look', () => {
+    for (const share of [0.25, 0.5, 0.75]) {
+      const { wide, tanks } = knowCoverage(byWire, share);
+      expect(tanks).toBeGreaterThan(3);
+      // Of six, under four: 1.6 % by chance if nine of ten are right.
+      expect(wide).toBeGreaterThan(0.6);
+    }
+  });
+
+  test('leave a range that narrows as the readings come in', () => {
+    const widths = [0.25, 0.5, 0.75].map((share) => knowCoverage(byWire, share).width);
+    expect(widths[0]).toBeLessThan(0.8);
+    expect(widths[1]).toBeLessThan(0.25);
+    expect(widths[2]).toBeLessThan(widths[1]);
+  });
+
+  test('are foreseen alike by the same seed', () => {
+    const again = knowTrial({ ...orders(62_001), by: 'wire' });
+    expect(again.looks.map(({ foresight }) => foresight.growth)).toEqual(
+      byWire[0].looks.map(({ foresight }) => foresight.growth),
+    );
+  });
+
+  test('are foreseen with a wider range by fifteen rows of tape and gauge', () => {
+    const byHand = knowTrial({ ...orders(62_001), by: 'tape' });
+    const width = (trial: typeof byHand): number => knowCoverage([trial], 0.5).width;
+    expect(width(byHand)).toBeGreaterThan(width(byWire[0]));
+  });
+});

@@ -1,0 +1,143 @@
+/**
+ * How a tank of given steel would have shown what was seen: the logarithm of the pressure that it carries at the growth
+ * that was read, at the rate at which it grew. On logarithms this is nearly a straight line in every unknown, so that the
+ * range after many readings is a normal distribution (know.ts).
+ */
+import { RATE_FLOOR } from '../../steel/plane.ts';
+import type { SteelDraw } from '../../steel/belief/draw.ts';
+import { PLASTIC_PER_GROWTH, type QuickPath } from '../quick/path.ts';
+import type { Seen } from './seen.ts';
+
+/** One girth at one moment, with what its pressure depends on. */
+export interface Likeness {
+  /** Growth of the largest girth that goes with it. */
+  readonly growth: number;
+  /** ln of the pressure carried there. */
+  readonly pressure: number;
+  /** d(ln pressure)/d(growth of this girth). */
+  readonly slope: number;
+  /** Standard deviation of ln pressure that the blur of the rate of growth leaves. */
+  readonly rateBlur: number;
+}
+
+/** The path with girths that never fall back: about first yield the place that grows most moves, and tables bend there. */
+export const rising = (path: QuickPath): QuickPath => ({
+  ...path,
+  girths: path.girths.map((girth) => {
+    let most = 0;
+    return girth.map((growth) => (most = Math.max(growth, most * (1 + LEAST_RISE))));
+  }),
+});
+const LEAST_RISE = 1e-3;
+
+/** Growth rate below which a hold is taken to stand still, 1/s: a hundredth of 0.1 %/h. */
+const STILL = 3e-9;
+
+/** Of girth `i` at `now`; `before`: the moment before it. Undefined where it was not read, or beyond the table. */
+export function likenessOf(
+  path: QuickPath,
+  draw: SteelDraw,
+  i: number,
+  { before, now }: { readonly before: Seen | undefined; readonly now: Seen },
+): Likeness | undefined {
+  const seen = now.girths[i];
+  if (seen === undefined || seen.growth < CLEAR * seen.blur) return undefined;
+  const girth = path.girths[i];
+  const at = placeOf(girth, seen.growth);
+  if (at.low > girth.length - 2) return undefined;
+  const growth = Math.exp(alongLog(path.growth, at));
+  const carried = Math.exp(alongLog(path.pressure, at));
+  const flow = along(path.flow, at);
+  const plastic = Math.max(0, along(path.plastic, at));
+  const slope = slopeAt(path.pressure, girth, at);
+  const awake = plastic / (plastic + WAKES);
+  const effect = (awake * draw.rate.perEfold) / flow;
+  const rate = rateOf(i, { before, now, softening: effect / slope, effect });
+  const efolds = Math.log((PLASTIC_PER_GROWTH * rate.value + RATE_FLOOR) / draw.rate.reference);
+  return {
+    growth,
+    pressure: Math.log(carried) + Math.log1p(effect * efolds),
+    slope,
+    rateBlur: effect * rate.blur,
+  };
+}
+
+/** Blurs that a growth must stand clear of, for its logarithm to mean anything. */
+const CLEAR = 5;
+/** Plastic strain over which the rate effect sets in. */
+const WAKES = 1e-4;
+/** Blur of the logarithm of a rate that is not known. */
+const UNKNOWN_RATE = 1;
+
+interface RateGivens {
+  readonly before: Seen | undefined;
+  readonly now: Seen;
+  /** Growth that lowers the rate by one e-fold. */
+  readonly softening: number;
+  /** Rise of ln pressure per e-fold of rate. */
+  readonly effect: number;
+}
+
+/**
+ * Growth rate now from the growth since the moment before, and the blur of its logarithm. Between the two the e-folds of
+ * the rate rise evenly with ln pressure and fall evenly with growth, so that the rate at the end is
+ * c a (1 - exp(-dg/c))/(1 - exp(-a dt)), with c the growth of one e-fold and a the e-folds that the pressure adds per
+ * second: at constant pressure logarithmic creep, at constant rate of pressure a ramp.
+ */
+function rateOf(
+  i: number,
+  { before, now, softening, effect }: RateGivens,
+): { readonly value: number; readonly blur: number } {
+  const [a, b] = [before?.girths[i], now.girths[i]];
+  if (before === undefined || a === undefined || b === undefined || now.turned || !(before.pressure > 0))
+    return { value: USUAL_RATE, blur: UNKNOWN_RATE };
+  const time = now.seconds - before.seconds;
+  const grown = b.growth - a.growth;
+  const blur = Math.hypot(a.blur, b.blur);
+  const c = Math.max(softening, 1e-6);
+  const x = Math.max(grown, 0.3 * blur) / c;
+  const climb = effect > 1e-6 ? Math.log(now.pressure / before.pressure) / effect : 0;
+  const settled = Math.abs(climb) < 1e-6 ? 1 / time : climb / time / -Math.expm1(-climb);
+  const value = Math.max(STILL, c * settled * -Math.expm1(-x));
+  return { value, blur: Math.min(UNKNOWN_RATE, blur / c / Math.expm1(Math.min(x, 50))) };
+}
+
+/** Rate of an ordinary ramp, 1/s. */
+const USUAL_RATE = 2e-5;
+
+interface Spot {
+  readonly low: number;
+  readonly f: number;
+}
+
+/** Where a rising column has a value; goes on straight before the first point. */
+function placeOf(column: Float64Array, value: number): Spot {
+  let low = 0;
+  let high = column.length - 1;
+  if (value >= column[high]) return { low: high, f: 0 };
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (column[middle] <= value) low = middle;
+    else high = middle;
+  }
+  return { low, f: Math.log(value / column[low]) / Math.log(column[low + 1] / column[low]) };
+}
+
+const along = (column: Float64Array, { low, f }: Spot): number =>
+  column[low] + f * (column[low + 1] - column[low]);
+
+const alongLog = (column: Float64Array, { low, f }: Spot): number =>
+  Math.log(column[low]) + f * Math.log(column[low + 1] / column[low]);
+
+/** d(ln pressure)/d(girth) from the points about a spot: between points it changes by little. */
+function slopeAt(pressure: Float64Array, girth: Float64Array, { low, f }: Spot): number {
+  const at = (k: number): number => {
+    const i = Math.min(Math.max(k, 0), girth.length - 2);
+    return Math.log(pressure[i + 1] / pressure[i]) / (girth[i + 1] - girth[i]);
+  };
+  const near = f < 0.5 ? [at(low - 1), at(low), f + 0.5] : [at(low), at(low + 1), f - 0.5];
+  const slope = near[0] + near[2] * (near[1] - near[0]);
+  return Math.max(slope, LEAST_SLOPE);
+}
+/** Slope of ln pressure over growth under which a tank is past its maximum for all practical purposes. */
+const LEAST_SLOPE = 0.05;

@@ -1,0 +1,19 @@
+/** What was seen of the tank at one moment, averaged over the readings about it. Inside units. */
+
+export interface Seen {
+  /** s since the vent was shut. */
+  readonly seconds: number;
+  /** As the gauge reads, MPa, and the standard deviation of its noise. */
+  readonly pressure: number;
+  readonly blur: number;
+  /** In the order of the tank; undefined where a girth was not read, or is set aside. */
+  readonly girths: readonly (GirthSeen | undefined)[];
+  /** Pump turned on or off since the moment before: the rate of growth between the two says nothing. */
+  readonly turned: boolean;
+}
+
+export interface GirthSeen {
+  /** Growth against its zero, as a fraction, as the instrument has it. */
+  readonly growth: number;
+  readonly blur: number;
+}
