@@ -4,9 +4,11 @@ import { lowQuantile, rangeOf, rankAmong } from './range.ts';
 import { explainedShare, normalScores, varianceShares } from './shares.ts';
 
 describe('a range', () => {
-  test('holds half and nine tenths of the values about the median', () => {
-    const range = rangeOf(Array.from({ length: 101 }, (_, k) => (k * 37) % 101));
-    expect(range).toEqual({ median: 50, half: [25, 75], wide: [5, 95] });
+  test('of nineteen values holds one more such value with the chances it says', () => {
+    // The next value falls into each of the twenty gaps alike: ten of them lie within, and eighteen.
+    const range = rangeOf(Array.from({ length: 19 }, (_, k) => ((k * 7) % 19) + 1));
+    expect(range).toEqual({ median: 10, half: [5, 15], wide: [1, 19] });
+    expect(rangeOf([3])).toEqual({ median: 3, half: [3, 3], wide: [3, 3] });
   });
 
   test('a tank that bursts counts as above all others', () => {

@@ -10,9 +10,15 @@ export interface Range {
   readonly wide: readonly [number, number];
 }
 
+/**
+ * Its ends lie so that one more such value falls within as often as is said: the k-th of n values has the share k/(n + 1)
+ * of all below it, on average over the values (Hyndman & Fan, Am. Stat. 50 (1996) 361, type 6).
+ */
 export const rangeOf = (values: readonly number[]): Range => {
   const rising = sorted(values);
-  const at = (p: number): number => quantileOf(rising, p);
+  const n = rising.length;
+  const at = (p: number): number =>
+    quantileOf(rising, n < 2 ? p : Math.min(1, Math.max(0, (p * (n + 1) - 1) / (n - 1))));
   return { median: at(0.5), half: [at(0.25), at(0.75)], wide: [at(0.05), at(0.95)] };
 };
 

@@ -1,6 +1,7 @@
 /** The steel, for other packages. */
 export { AVERAGE_SHEAR_CLOSED_CYLINDER, biaxialFactorOf, hosfordClosedCylinder } from './biaxial.ts';
 export { firstYieldRefusal, flowOf } from './flow.ts';
+export { type Metal, metalOf } from './plane.ts';
 export type { Flow, FlowLaw } from './hardening.ts';
 export type { RateEffect, Steel } from './steel.ts';
 export { evaluateCoupon, type CouponResult } from './coupon/coupon.ts';
@@ -34,8 +35,32 @@ export type {
   TrialTank,
   WallReadings,
 } from './evidence/evidence.ts';
-export { GRADES, gradeNamed } from './grade/grade.ts';
-export type { Grade, ProductForm } from './grade/row.ts';
+export {
+  type Composition,
+  GRADES,
+  gradeNamed,
+  md30,
+  minimaOf,
+  physicalOf,
+  strengthenedOf,
+  typicalOf,
+} from './grade/grade.ts';
+export type {
+  Grade,
+  Minimum,
+  Physical,
+  ProductForm,
+  Sourced,
+  Strengthened,
+  Typical,
+} from './grade/row.ts';
+export { LAW_REACHES } from './prior/shape.ts';
 export { priorMetal } from './rolling/priorMetal.ts';
-export { type Rolled, rolled, type Rolling } from './rolling/rolling.ts';
+export {
+  type Rolled,
+  rolled,
+  type Rolling,
+  rollingFinding,
+  type RollingFinding,
+} from './rolling/rolling.ts';
 export { type Range, rangeOf } from '../stats/range.ts';

@@ -52,7 +52,10 @@ const curveOf = (law: FlowLaw, factor: number): Flow => {
     case 'two-slope':
       return twoSlopeFlow(law.Rp02, law.Rm, factor);
     case 'points':
-      return throughPoints(law.plastic, law.stress, factor);
+      return {
+        ...throughPoints(law.plastic, law.stress, factor),
+        ...(law.evidence === undefined ? {} : { evidence: law.evidence }),
+      };
   }
 };
 

@@ -24,7 +24,13 @@ export type FlowLaw =
   /** Two-slope curve of ASME VIII-2 Annex 3-D from Rp0.2 and Rm (engineering stresses). */
   | { readonly law: 'two-slope'; readonly Rp02: number; readonly Rm: number }
   /** Measured points, monotone interpolation between them. */
-  | { readonly law: 'points'; readonly plastic: readonly number[]; readonly stress: readonly number[] };
+  | {
+      readonly law: 'points';
+      readonly plastic: readonly number[];
+      readonly stress: readonly number[];
+      /** Plastic strain up to which the points rest on evidence. Absent: the last of them. */
+      readonly evidence?: number;
+    };
 
 /** A flow curve ready for the inner loop. */
 export interface Flow {

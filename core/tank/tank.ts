@@ -57,6 +57,8 @@ export interface GirthSeam {
   readonly at: number;
   readonly width: number;
   readonly steel: Steel;
+  /** Where its steel is that of the course around it times a factor: the factor. Absent: a curve of its own, or 1. */
+  readonly strength?: number;
 }
 
 /** A long seam: a strip in series under the hoop force of the plate beside it. */

@@ -1,4 +1,5 @@
 /** What a range adds to the answer. Without one it is said that the steel is assumed. */
+import { LAW_REACHES } from '@hoopwright/core/steel';
 import type { StretchRange } from '@hoopwright/core/stretch';
 import { say } from '../figure/figure.ts';
 import type { Manner } from '../figure/manner.ts';
@@ -29,7 +30,7 @@ export function growthRange(range: StretchRange | undefined, manner: Manner): st
   ];
 }
 
-/** The pressure that 99 of 100 such tanks survive, and how far so many steels carry that. */
+/** The pressure that 99 of 100 such tanks survive, and how far so many steels, and the tests of them, carry that. */
 export function survival(range: StretchRange | undefined, manner: Manner): string[] {
   if (range === undefined) return [];
   const { value, assured } = range.settled.survived;
@@ -37,6 +38,11 @@ export function survival(range: StretchRange | undefined, manner: Manner): strin
   return [
     assured === undefined
       ? sentence(manner, 'answerSurvives', { pressure })
-      : sentence(manner, 'answerSurvivesAssured', { pressure, assured: say(manner, 'pressure', assured) }),
+      : sentence(manner, 'answerSurvivesAssured', {
+          pressure,
+          assured: say(manner, 'pressure', assured),
+          steels: String(range.draws),
+        }),
+    sentence(manner, 'answerSurvivesOnContinuation', { strain: say(manner, 'strain', LAW_REACHES) }),
   ];
 }

@@ -1,5 +1,7 @@
-import { believe } from '@hoopwright/core/steel';
+import { believe, GRADES } from '@hoopwright/core/steel';
 import { expect, test } from 'vitest';
+import { booksText } from './books.ts';
+import { rollingText } from './rolling.ts';
 import { accountText } from './steelText.ts';
 import { steelCurveSvg } from './steelCurve.ts';
 import { steelText } from './steelText.ts';
@@ -26,6 +28,33 @@ test('the text names the middle and both ends of the biaxial factor, and what wa
 
 test('a piece that is left out says why', () => {
   expect(accountText({ kind: 'excluded', what: 'coupon', name: 'P9', reason: 'it slipped' })).toBe(
-    'P9: not counted. it slipped',
+    'P9: not counted: it slipped.',
   );
+});
+
+test('the plain finding about rolling says what it adds, and whether it explains a stiffer tank', () => {
+  const said = {
+    thickness_mm: 2,
+    insideDiameter_mm: 600,
+    surface_percent: 0.45,
+    average_percent: 0.17,
+    stiffer_percent: 0.9,
+    at_percent: 3,
+    outOfRange_percent: 5.9,
+    explains: false,
+    noted: true,
+  };
+  expect(rollingText(said)).toMatch(
+    /^Rolling 2 mm plate to 600 mm adds 0\.45 % at the surface, 0\.17 % on average: it cannot explain a stiffer tank\./,
+  );
+  expect(rollingText({ ...said, explains: true, noted: false })).toMatch(/it can explain .* No rolling note/);
+});
+
+test('of a grade every least and typical value is told with its source; where sources differ, both', () => {
+  const strip = booksText('1.4307', 'hot-rolled');
+  expect(strip.filter((text) => text.startsWith('At least'))).toHaveLength(2);
+  expect(strip.some((text) => text.startsWith('Sources differ'))).toBe(true);
+  for (const text of strip.slice(1).filter((one) => !one.startsWith('Sources')))
+    expect(text).toMatch(/; (seen in print|from memory, (high|middling) confidence)\)\.$/);
+  for (const grade of GRADES) expect(booksText(grade, 'cold-rolled').length, grade).toBeGreaterThan(4);
 });

@@ -8,15 +8,26 @@ import {
   type SteelDraw,
 } from '@hoopwright/core/steel';
 import type { StretchRange } from '@hoopwright/core/stretch';
+import type { RollingSaid, SeamSaid } from '@hoopwright/wire/evidence';
+import { seamText } from '../coupon/words.ts';
 import { fixed, say } from '../figure/figure.ts';
 import { type Manner, USUAL_MANNER } from '../figure/manner.ts';
+import { survival } from '../answer/range.ts';
 import { STEEL_ENGLISH, type SteelSentence } from './english.ts';
+import { filled } from './filled.ts';
+import { booksText } from './books.ts';
+import { rollingText } from './rolling.ts';
 
 export interface SteelSubject {
   readonly tank: string;
   /** Nominal wall, mm. */
   readonly wall: number;
   readonly belief: Belief;
+  /** Absent where nothing is rolled. */
+  readonly rolling?: RollingSaid;
+  readonly seams?: readonly SeamSaid[];
+  /** °C; absent without a heat analysis. */
+  readonly md30?: number;
   readonly stretch?: StretchRange;
 }
 
@@ -24,7 +35,8 @@ export interface SteelSubject {
 const TOLD = [0.002, 0.01, 0.02, 0.05, 0.1, 0.2, 0.4];
 
 export const steelText = (subject: SteelSubject, manner: Manner = USUAL_MANNER): string[] => {
-  const { belief, tank, wall, stretch } = subject;
+  const { belief, rolling, seams = [], tank, wall, stretch } = subject;
+  const { grade, form } = belief.evidence.plate;
   const { draws } = belief;
   const three = (
     key: SteelSentence,
@@ -56,8 +68,12 @@ export const steelText = (subject: SteelSubject, manner: Manner = USUAL_MANNER):
       (draw) => draw.coldWork,
       (x) => say(manner, 'strain', x),
     ),
+    ...(rolling === undefined ? [] : [rollingText(rolling, manner)]),
     STEEL_ENGLISH.evidence,
     ...belief.account.map((piece) => accountText(piece, manner)),
+    ...seams.map(({ name, seam }) => filled('seamTest', { name, says: seamText(seam, manner) })),
+    ...booksText(grade, form, manner),
+    ...(subject.md30 === undefined ? [] : [filled('md30', { value: fixed(manner, subject.md30, 0) })]),
     ...(stretch === undefined ? [STEEL_ENGLISH.noStretch] : stretchText(stretch, manner)),
     STEEL_ENGLISH.proves,
   ];
@@ -99,8 +115,9 @@ export function accountText(piece: Account, manner: Manner = USUAL_MANNER): stri
   }
 }
 
-function stretchText({ settled, next }: StretchRange, manner: Manner): string[] {
-  const { growth, bursts, survived, shares, unexplained } = settled;
+function stretchText(stretch: StretchRange, manner: Manner): string[] {
+  const { settled, next } = stretch;
+  const { growth, bursts, shares, unexplained } = settled;
   const percent = (x: number): string => say(manner, 'growth', x);
   const list = [...shares, { name: STEEL_ENGLISH.together, share: unexplained }]
     .map(({ name, share }) => filled('owesOne', { name, share: say(manner, 'share', share) }))
@@ -117,18 +134,10 @@ function stretchText({ settled, next }: StretchRange, manner: Manner): string[] 
           share: say(manner, 'share', bursts),
           median: Number.isFinite(growth.median) ? percent(growth.median) : '–',
         }),
-    filled('survives', { pressure: say(manner, 'pressure', survived.value) }),
+    survival(stretch, manner).join(' '),
     filled('owes', { list }),
     ...(first === undefined
       ? []
       : [filled('next', { measure: first.measure, share: say(manner, 'share', first.width) })]),
   ];
-}
-
-function filled(key: SteelSentence, values: Readonly<Record<string, string>>): string {
-  return STEEL_ENGLISH[key].replace(/\{(\w+)\}/g, (_, hole: string) => {
-    const value = values[hole];
-    if (value === undefined) throw new Error(`the sentence "${key}" wants {${hole}}, which was not given`);
-    return value;
-  });
 }

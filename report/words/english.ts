@@ -148,7 +148,10 @@ export const ENGLISH = {
   answerBurst: 'burst',
   answerBursts: '{share} of them burst.',
   answerSurvives: '99 of 100 such tanks survive {pressure}.',
-  answerSurvivesAssured: '99 of 100 such tanks survive {pressure}; {assured} is what so many steels assure.',
+  answerSurvivesAssured:
+    '99 of 100 such tanks survive {pressure}; {steels} steels assure {assured}, with a chance of 95 %.',
+  answerSurvivesOnContinuation:
+    'Tests carry the flow curve to {strain}; what the tank bears beyond that rests on its continuation.',
   answerFirstYieldBarrel: 'First yield at {pressure}: {place}, {height} over the bottom tangent line.',
   answerFirstYieldBottom: 'First yield at {pressure}: {place}, {height} below the bottom tangent line.',
   answerFirstYieldTop: 'First yield at {pressure}: {place}, {height} above the top tangent line.',

@@ -40,6 +40,77 @@ describe('the range of the demo tank', () => {
     expect(steel?.read.evidence.coupons.filter(({ excluded }) => excluded === undefined)).toHaveLength(3);
   });
 
+  test('takes the lower of what a seam carries in the stretch and of its Rm', () => {
+    const seams = steelOf(tankOf(), coupons)?.read.evidence.seams;
+    // Overmatched weld metal (1.16 and 1.09), but the coupons part at 0.96 and 0.98 of the plate.
+    expect(seams?.map(({ strength }) => Number(strength.toFixed(2)))).toEqual([0.96, 0.98]);
+  });
+
+  test('leaves girth seams, preloaded coupons and coupons in the wrong list out, with the reason', () => {
+    const steel = steelOf(
+      tankOf((file) => {
+        const own = file['steel'] as Record<'coupons' | 'seamCoupons', Record<string, unknown>[]>;
+        own.coupons[0]['file'] = 'coupons/seam-1.csv';
+        own.seamCoupons[0]['seam'] = 'girth';
+        own.seamCoupons[1]['preload'] = { preloadStrain_percent: 9 };
+      }),
+      coupons,
+    );
+    const reasons = steel?.read.tests.map(({ reason }) => reason ?? '');
+    expect(reasons?.[0]).toContain('across a seam');
+    expect(reasons?.[4]).toContain('girth seam');
+    expect(reasons?.[5]).toContain('preloaded');
+    expect(steel?.read.evidence.seams.every(({ excluded }) => excluded !== undefined)).toBe(true);
+  });
+
+  test('starts the shell from the layers that rolling left, those of the note', () => {
+    const layers = (change?: (file: Record<string, unknown>) => void) =>
+      tankOf(change).tank.courses[0].layers;
+    const note = (rolling: unknown) => (file: Record<string, unknown>) => {
+      (file['steel'] as Record<string, unknown>)['rolling'] = rolling;
+    };
+    expect(layers()).toHaveLength(41);
+    expect(layers()?.[0].hoop).toBeGreaterThan(50);
+    expect(
+      layers((file) => {
+        delete (file['steel'] as Record<string, unknown>)['rolling'];
+      }),
+    ).toBeUndefined();
+    expect(
+      layers(note({ machine: 'four-roll', passes: 2, overbendRadius_mm: 150 }))?.[0].plastic,
+    ).toBeGreaterThan(1.1 * (layers()?.[0].plastic ?? Infinity));
+    const steel = steelOf(tankOf(), coupons);
+    const drawn = steel?.tank.courses[0].layers ?? [];
+    expect(drawn).toHaveLength(41);
+    expect(drawn[20].plastic).toBeLessThan(drawn[0].plastic / 10);
+  });
+
+  test('takes a stated tolerance for the wall nobody measured, and the stated strength of a seam nobody pulled', () => {
+    const steel = steelOf(
+      tankOf((file) => {
+        const own = file['steel'] as Record<string, unknown>;
+        delete own['wallMeasured_mm'];
+        delete own['seamCoupons'];
+        own['wallTolerance_mm'] = 0.2;
+        (file['seams'] as { long: { strength: number } }).long.strength = 0.8;
+      }),
+      coupons,
+    );
+    const { draws } = steel!.belief;
+    const spread = (read: (draw: SteelDraw) => number): [number, number] => {
+      const values = draws.map(read);
+      const mean = values.reduce((sum, x) => sum + x, 0) / values.length;
+      return [mean, Math.sqrt(values.reduce((sum, x) => sum + (x - mean) ** 2, 0) / values.length)];
+    };
+    // 400 draws: the mean is good to 0.005, the spread to 7 % of itself.
+    expect(Math.abs(spread(({ wallFactor }) => wallFactor)[1] - 0.05)).toBeLessThan(0.008);
+    expect(Math.abs(spread(({ seamStrength }) => seamStrength)[0] - 0.8)).toBeLessThan(0.02);
+  });
+
+  test('says where the tests of the curve end, so that what lies beyond is known to be a continuation', () => {
+    expect(steelOf(tankOf(), coupons)?.middle.flow).toMatchObject({ evidence: 0.4 });
+  });
+
   test('says which coupon file is not there, and goes on without it', () => {
     const fewer = new Map([...coupons].filter(([name]) => !name.includes('plate-2')));
     const steel = steelOf(tankOf(), fewer);

@@ -1,10 +1,13 @@
 /** Words for tests that do not count, from the catalogue of the report. */
-import { verdictText } from '@hoopwright/report/coupon';
+import { findingText } from '@hoopwright/report/coupon';
 import type { EvidenceWords } from '@hoopwright/wire/evidence';
 
 export const EVIDENCE_WORDS: EvidenceWords = {
-  verdict: (result, lines) => verdictText(result.verdict, (at) => lines[at]),
-  missing: 'The file is not there.',
-  unread: 'The file cannot be read as a tensile test.',
-  preloaded: 'Preloaded before the test: it shows ductility, not the flow curve.',
+  verdict: ({ verdict }, lines) =>
+    verdict.reasons.map((reason) => findingText(reason, (at) => lines[at])).join('; '),
+  missing: 'the file is not there',
+  unread: 'the file cannot be read as a tensile test',
+  preloaded: 'preloaded before the test: it shows ductility, not the flow curve',
+  girthSeam: 'it stands for a girth seam; only the long seam has a range',
+  acrossSeam: 'its file says that it lies across a seam: list it under seamCoupons',
 };

@@ -1,12 +1,5 @@
 /** The evidence of a tank file. */
-export {
-  type CouponFiles,
-  couponPaths,
-  type EvaluatedTest,
-  evidenceOf,
-  type EvidenceRead,
-  type EvidenceWords,
-  hasSteelEvidence,
-  hintsOf,
-} from './evidenceOf.ts';
+export { couponPaths, evidenceOf, type EvidenceRead, hasSteelEvidence } from './evidenceOf.ts';
+export { type RollingSaid, rollingSaid, type SeamSaid, seamsSaid } from './said.ts';
 export { type SteelAnswer, steelAnswer } from './steelAnswer.ts';
+export { type CouponFiles, type EvaluatedTest, type EvidenceWords, hintsOf } from './couponTests.ts';

@@ -1,58 +1,42 @@
 /** From the `steel` of a tank file and the coupon files it names to what the inference takes as evidence. */
 import {
   type Certificate,
-  type CouponResult,
   type Evidence,
-  evaluateCoupon,
   type Grade,
   GRADES,
   gradeNamed,
-  type PlateCoupon,
+  md30,
   type PlateInHand,
-  priorMetal,
   type ProductForm,
-  rolled,
-  type RollingStrain,
-  type SeamCoupon,
-  seamResult,
   type TrialTank,
 } from '@hoopwright/core/steel';
 import type { Tank } from '@hoopwright/core/tank';
 import { fromBar, fromPercent } from '@hoopwright/core/units';
-import { readCouponFile } from '../coupon/coupon.ts';
 import type { Issue } from '../issue/issue.ts';
 import type { SteelFile } from '../tank/format/steelFile.ts';
 import type { TankFile } from '../tank/format/tankFile.ts';
-
-/** Bytes of the coupon files, by the path that the tank file names. */
-export type CouponFiles = ReadonlyMap<string, Uint8Array | string>;
+import {
+  besidePlate,
+  type CouponFiles,
+  type EvaluatedTest,
+  type EvidenceWords,
+  plateCoupon,
+  seamCoupon,
+  testOf,
+  usable,
+} from './couponTests.ts';
+import { type Bent, bentOf, rollingOf } from './rolling.ts';
 
 export interface EvidenceRead {
   readonly evidence: Evidence;
   /** Every coupon of plate and seam as evaluated, counted or not. */
   readonly tests: readonly EvaluatedTest[];
+  /** What rolling did to the plate; absent where that is not computed (core/steel/rolling). */
+  readonly bent?: Bent;
+  /** °C, by a heat analysis of all seven elements (core/steel/grade). */
+  readonly md30?: number;
   /** Files that are missing or cannot be read as a test; the evidence goes without them. */
   readonly issues: readonly Issue[];
-}
-
-/** A coupon file and what became of it. */
-export interface EvaluatedTest {
-  readonly of: 'plate' | 'seam';
-  readonly entry: CouponEntry | SeamEntry;
-  /** Absent where the file is missing or no test. */
-  readonly result?: CouponResult;
-  /** Line of each point of the test. */
-  readonly lines?: readonly number[];
-  /** Why it does not count. */
-  readonly reason?: string;
-}
-
-/** What is said of a test that is not usable; the words are made by the caller. */
-export interface EvidenceWords {
-  verdict(result: CouponResult, lines: readonly number[]): string;
-  readonly missing: string;
-  readonly unread: string;
-  readonly preloaded: string;
 }
 
 /** Paths of the coupon files that a tank file names. */
@@ -77,30 +61,31 @@ export function evidenceOf(
   const tests = (steel.coupons ?? []).map((coupon, i) =>
     testOf({ of: 'plate', entry: coupon }, `steel.coupons[${i}]`, { files, issues, words }),
   );
+  const good = tests.filter(usable).flatMap(({ result }) => result ?? []);
   const seams = (steel.seamCoupons ?? []).map((coupon, i) =>
-    testOf({ of: 'seam', entry: coupon }, `steel.seamCoupons[${i}]`, { files, issues, words }),
+    besidePlate(
+      testOf({ of: 'seam', entry: coupon }, `steel.seamCoupons[${i}]`, { files, issues, words }),
+      good,
+      tank.longSeam?.width,
+    ),
   );
-  const good = tests.filter(usable);
+  const bent = bentOf(steel, plate);
   return {
     evidence: {
       plate,
       certificates: steel.certificate === undefined ? [] : [certificateOf(steel.certificate)],
       coupons: tests.flatMap((test) => plateCoupon(test)),
-      seams: seams.flatMap((test) =>
-        seamCoupon(
-          test,
-          good.flatMap(({ result }) => result ?? []),
-          words,
-        ),
-      ),
+      seams: seams.flatMap((test) => seamCoupon(test)),
       walls:
         steel.wallMeasured_mm === undefined
           ? []
           : [{ name: 'wall as measured', points: steel.wallMeasured_mm, gauge: GAUGE_SHARE * course.wall }],
-      rolling: rollingOf(steel, plate),
+      rolling: rollingOf(steel, bent),
       trials: (steel.testTanks ?? []).map(trialOf),
     },
     tests: [...tests, ...seams],
+    ...(bent === undefined ? {} : { bent }),
+    ...md30Of(steel),
     issues,
   };
 }
@@ -108,91 +93,19 @@ export function evidenceOf(
 /** A thickness gauge in the shop is good to half a percent. Common practice, no source. */
 const GAUGE_SHARE = 0.005;
 
-type CouponEntry = NonNullable<SteelFile['coupons']>[number];
-type SeamEntry = NonNullable<SteelFile['seamCoupons']>[number];
-
-const usable = (test: EvaluatedTest): boolean => test.result !== undefined && test.reason === undefined;
-
-interface Reading {
-  readonly files: CouponFiles;
-  readonly issues: Issue[];
-  readonly words: EvidenceWords;
-}
-
-function testOf(
-  test: Pick<EvaluatedTest, 'of' | 'entry'>,
-  path: string,
-  { files, issues, words }: Reading,
-): EvaluatedTest {
-  const { entry } = test;
-  const bytes = files.get(entry.file);
-  if (bytes === undefined) {
-    issues.push({
-      path: `${path}.file`,
-      expected: 'a coupon file beside the tank file',
-      received: `${JSON.stringify(entry.file)}, which is not there`,
-      suggestion: 'put the file there, or take the coupon out of the list',
-    });
-    return { ...test, reason: words.missing };
-  }
-  const read = readCouponFile(bytes, hintsOf(entry));
-  if (!read.ok) {
-    issues.push(...read.issues.map((issue) => ({ ...issue, path: `${entry.file}, ${issue.path}` })));
-    return { ...test, reason: words.unread };
-  }
-  const { lines } = read;
-  const result = evaluateCoupon(read.test);
-  const reason = entry.excluded ?? (result.verdict.usable ? undefined : words.verdict(result, lines));
-  return { ...test, result, lines, ...(reason === undefined ? {} : { reason }) };
-}
-
-/** What the tank file says of a coupon beyond what its own file does. */
-export function hintsOf(entry: CouponEntry | SeamEntry): Parameters<typeof readCouponFile>[1] {
-  const area =
-    entry.couponDiameter_mm === undefined
-      ? (entry.couponWidth_mm ?? Number.NaN) * (entry.couponThickness_mm ?? Number.NaN)
-      : (Math.PI / 4) * entry.couponDiameter_mm ** 2;
-  return {
-    ...(entry.strainColumn === undefined ? {} : { strain: entry.strainColumn }),
-    ...(entry.stressColumn === undefined ? {} : { stress: entry.stressColumn }),
-    ...(entry.stressUnit === undefined ? {} : { stressUnit: entry.stressUnit }),
-    ...(entry.gaugeLength_mm === undefined ? {} : { gauge: entry.gaugeLength_mm }),
-    ...(Number.isFinite(area) ? { area } : {}),
-  };
-}
-
-const nameOf = ({ entry }: EvaluatedTest): string => entry.name ?? entry.file;
-
-function plateCoupon(test: EvaluatedTest): PlateCoupon[] {
-  const { entry, result, reason } = test;
-  if (result === undefined) return [];
-  const rate = entry.rate_per_s ?? result.rate;
-  return [
-    {
-      name: nameOf(test),
-      plastic: result.trueCurve.plastic,
-      stress: result.trueCurve.stress,
-      ...(entry.plate === undefined ? {} : { plate: entry.plate }),
-      ...(rate === undefined ? {} : { rate }),
-      ...(entry.temperature_C === undefined ? {} : { temperature: entry.temperature_C }),
-      ...(reason === undefined ? {} : { excluded: reason }),
-    },
+function md30Of({ certificate }: SteelFile): { readonly md30?: number } {
+  const c = certificate?.composition;
+  const parts = [
+    c?.C_percent,
+    c?.N_percent,
+    c?.Si_percent,
+    c?.Mn_percent,
+    c?.Cr_percent,
+    c?.Ni_percent,
+    c?.Mo_percent,
   ];
-}
-
-/** A seam coupon counts with the flow stress of its gauge over that of the plate coupons; preloaded ones only show ductility. */
-function seamCoupon(
-  test: EvaluatedTest,
-  plates: readonly CouponResult[],
-  words: EvidenceWords,
-): SeamCoupon[] {
-  const { result, reason, entry } = test;
-  if (result === undefined || plates.length === 0) return [];
-  const preloaded = 'preload' in entry && entry.preload !== undefined;
-  const strength = seamResult(result, plates).flowFactor;
-  const excluded = reason ?? (preloaded ? words.preloaded : undefined);
-  if (strength === undefined) return [];
-  return [{ name: nameOf(test), strength, ...(excluded === undefined ? {} : { excluded }) }];
+  const [C, N, Si, Mn, Cr, Ni, Mo] = parts.flatMap((part) => part ?? []);
+  return Mo === undefined ? {} : { md30: md30({ C, N, Si, Mn, Cr, Ni, Mo }) };
 }
 
 function certificateOf(given: NonNullable<SteelFile['certificate']>): Certificate {
@@ -226,6 +139,8 @@ function plateOf(
     form: FORMS[steel.product ?? 'cold-rolled'] ?? 'cold-rolled',
     thickness: wall,
     wall,
+    ...(steel.wallTolerance_mm === undefined ? {} : { wallTolerance: steel.wallTolerance_mm }),
+    ...(tank.longSeam === undefined ? {} : { seamStrength: tank.longSeam.strength }),
     radius: tank.insideDiameter / 2 + wall / 2,
     temperature: tank.water.temperature,
     ...(plate === undefined ? {} : { plate }),
@@ -243,26 +158,6 @@ function gradeOf(given: string | undefined, issues: Issue[]): Grade {
     suggestion: 'its typical values are taken to be those of 1.4307; state the grade',
   });
   return '1.4307';
-}
-
-/** A computed rolling strain is good to a fifth: the rolls' true radius is not known. Our estimate. */
-const ROLLING_DEVIATION = 0.2;
-
-function rollingOf({ rolling }: SteelFile, plate: PlateInHand): RollingStrain[] {
-  if (rolling === undefined || plate.radius === undefined) return [];
-  const { averagePlastic: mean } = rolled(priorMetal(plate), {
-    thickness: plate.wall,
-    radius: plate.radius,
-    passes: rolling.passes,
-    ...(rolling.overbendRadius_mm === undefined ? {} : { tightest: rolling.overbendRadius_mm }),
-  });
-  return [
-    {
-      name: `${rolling.machine} machine, ${rolling.passes} passes`,
-      mean,
-      deviation: ROLLING_DEVIATION * mean,
-    },
-  ];
 }
 
 function trialOf(given: NonNullable<SteelFile['testTanks']>[number]): TrialTank {

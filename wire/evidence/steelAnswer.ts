@@ -1,7 +1,16 @@
 /** What the tests say of the steel, as it leaves the program. */
-import { type Account, type Belief, curveRange, rangeOf, type SteelDraw } from '@hoopwright/core/steel';
+import {
+  type Account,
+  type Belief,
+  curveRange,
+  type Grade,
+  type ProductForm,
+  rangeOf,
+  type SteelDraw,
+} from '@hoopwright/core/steel';
 import { type RangeFile, type SpanFile, spanFile } from '../forecast/rangeFile.ts';
 import type { EvidenceRead } from './evidenceOf.ts';
+import { type RollingSaid, rollingSaid, type SeamSaid, seamsSaid } from './said.ts';
 
 export interface SteelAnswer {
   readonly hoopwrightSteel: 1;
@@ -20,6 +29,13 @@ export interface SteelAnswer {
     readonly counts: boolean;
     readonly reason?: string;
   }[];
+  /** Null where nothing is rolled. */
+  readonly rolling: RollingSaid | null;
+  readonly seams: readonly SeamSaid[];
+  /** Grade and product form that the typical values are those of. */
+  readonly plate: { readonly grade: Grade; readonly form: ProductForm };
+  /** °C; null without a heat analysis. */
+  readonly md30_C: number | null;
   readonly stretch: RangeFile | null;
   readonly warnings: readonly string[];
 }
@@ -57,6 +73,10 @@ export function steelAnswer({ read, belief, wall, stretch, warnings }: SteelSaid
       counts: result !== undefined && reason === undefined,
       ...(reason === undefined ? {} : { reason }),
     })),
+    rolling: rollingSaid(read, draws) ?? null,
+    seams: seamsSaid(read.tests),
+    md30_C: read.md30 ?? null,
+    plate: { grade: read.evidence.plate.grade, form: read.evidence.plate.form },
     stretch,
     warnings,
   };

@@ -6,6 +6,7 @@ import type { HeadFile } from './format/headFile.ts';
 import { headWall, torisphericalRadii, USUAL_RATIO } from './headRadii.ts';
 import type { PartSteelFile } from './format/steelFile.ts';
 import type { TankFile } from './format/tankFile.ts';
+import { rolledLayers } from './rolledAs.ts';
 import { partSteel, seamSteel, toFlowLaw } from './toSteel.ts';
 
 /** What is taken where the file is silent. */
@@ -58,7 +59,7 @@ export function toTank(file: TankFile, flow: FlowLaw): Tank {
 
 type SteelOf = (part?: PartSteelFile) => Steel;
 
-function toCourses({ barrel }: TankFile, steelOf: SteelOf): Course[] {
+function toCourses({ barrel, steel: file }: TankFile, steelOf: SteelOf): Course[] {
   const whole = {
     length_mm: barrel.length_mm,
     ...(barrel.plate === undefined ? {} : { plate: barrel.plate }),
@@ -66,11 +67,16 @@ function toCourses({ barrel }: TankFile, steelOf: SteelOf): Course[] {
   const given: NonNullable<TankFile['barrel']['courses']> = barrel.courses ?? [whole];
   return given.map((course) => {
     const plate = course.plate ?? barrel.plate;
+    const wall = course.wall_mm ?? barrel.wall_mm;
+    const steel = steelOf(course.steel);
+    const radius = (barrel.insideDiameter_mm + wall) / 2;
+    const layers = rolledLayers(file, steel, { wall, radius });
     return {
       length: course.length_mm,
-      wall: course.wall_mm ?? barrel.wall_mm,
-      steel: steelOf(course.steel),
+      wall,
+      steel,
       ...(plate === undefined ? {} : { plate }),
+      ...(layers === undefined ? {} : { layers }),
     };
   });
 }
@@ -114,11 +120,10 @@ function toShape(head: HeadFile, insideDiameter: number, wall: number): HeadShap
 function toGirthSeams({ seams }: TankFile, courses: readonly Course[]): GirthSeam[] {
   return (seams?.girth ?? []).map(({ at_mm, width_mm, strength, flow }) => {
     const plate = courseAt(courses, at_mm).steel;
-    const steel =
-      flow === undefined
-        ? seamSteel(plate, strength ?? TANK_DEFAULTS.seamStrength)
-        : { ...plate, flow: toFlowLaw(flow) };
-    return { at: at_mm, width: width_mm, steel };
+    const place = { at: at_mm, width: width_mm };
+    if (flow !== undefined) return { ...place, steel: { ...plate, flow: toFlowLaw(flow) } };
+    const factor = strength ?? TANK_DEFAULTS.seamStrength;
+    return { ...place, steel: seamSteel(plate, factor), strength: factor };
   });
 }
 

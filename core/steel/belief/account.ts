@@ -1,12 +1,13 @@
 /** What became of each piece of evidence: counted and for which plate, doubted, or left out with the reason. */
 import { cholesky, solveLower } from '../../math/cholesky.ts';
 import { chiSquareBelow } from '../../stats/student.ts';
+import { seamBefore, wallBefore } from './aside.ts';
 import type { Plates } from './plates.ts';
 import { type Case, pieceSize, readingCovariance, type Sizes, weighAt } from './weigh.ts';
 import type { Evidence, Origin } from '../evidence/evidence.ts';
 import { type Reading, SHARED_COUNT } from '../evidence/reading.ts';
 import { FACTORS } from '../prior/shape.ts';
-import { BIAXIAL, type PlatePrior, RATE, ROLLING_SHARE, SEAM, WALL } from '../prior/prior.ts';
+import { BIAXIAL, type PlatePrior, RATE, ROLLING_SHARE } from '../prior/prior.ts';
 
 export type EvidenceKind = 'certificate' | 'coupon' | 'seam' | 'wall' | 'rolling' | 'trial';
 
@@ -122,8 +123,8 @@ const assumptions = ({ evidence, prior }: AccountInput): Account[] => {
     assumed('typical values', prior.reason),
     ...(missing(evidence.trials) ? [assumed('biaxial', BIAXIAL.reason)] : []),
     assumed('rate', RATE.reason),
-    ...(missing(evidence.walls) ? [assumed('wall', WALL.reason)] : []),
-    ...(missing(evidence.seams) ? [assumed('seam', SEAM.reason)] : []),
+    ...(missing(evidence.walls) ? [assumed('wall', wallBefore(evidence.plate).reason)] : []),
+    ...(missing(evidence.seams) ? [assumed('seam', seamBefore(evidence.plate).reason)] : []),
     ...(missing(evidence.rolling) && evidence.plate.radius !== undefined
       ? [assumed('rolling', ROLLING_SHARE.reason)]
       : []),

@@ -1,7 +1,7 @@
 /** Wall, seam and rolling: uncertain too, but not tied to the curve. Each is weighed on its own. */
 import { mean, variance } from '../../stats/sample.ts';
 import type { Evidence, Origin, PlateInHand, RollingStrain, WallReadings } from '../evidence/evidence.ts';
-import { type Assumed, ROLLING_SHARE, SEAM, WALL } from '../prior/prior.ts';
+import { type Assumed, ROLLING_SHARE, SEAM, seamAbout, WALL, wallWithin } from '../prior/prior.ts';
 
 /** A standard normal number to the value it stands for. */
 export interface Aside {
@@ -21,11 +21,11 @@ export const asideOf = (evidence: Evidence): Aside => {
   const { plate } = evidence;
   const wall = counted(evidence.walls).reduce<Figure>(
     (known, readings) => joined(known, wallOf(readings, plate)),
-    WALL,
+    wallBefore(plate),
   );
   const seam = counted(evidence.seams).reduce<Figure>(
     (known, { strength }) => joined(known, { mean: strength, deviation: SEAM_ERROR }),
-    SEAM,
+    seamBefore(plate),
   );
   const rolling = rollingOf(counted(evidence.rolling), plate);
   const spread = Math.sqrt(Math.log1p((rolling.deviation / rolling.mean) ** 2));
@@ -35,6 +35,14 @@ export const asideOf = (evidence: Evidence): Aside => {
     seam: (z) => seam.mean + seam.deviation * z,
   };
 };
+
+/** Wall before anybody measured it: by its stated tolerance, or by custom. */
+export const wallBefore = ({ wall, wallTolerance }: PlateInHand): Assumed =>
+  wallTolerance === undefined ? WALL : wallWithin(wallTolerance, wall);
+
+/** Seam before any coupon: as the tank file states it, or as strong as the plate. */
+export const seamBefore = ({ seamStrength }: PlateInHand): Assumed =>
+  seamStrength === undefined ? SEAM : seamAbout(seamStrength);
 
 const counted = <Kind extends Origin>(all: readonly Kind[]): Kind[] =>
   all.filter(({ excluded }) => excluded === undefined);

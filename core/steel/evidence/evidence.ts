@@ -76,6 +76,10 @@ export interface PlateInHand extends PlateKind {
   readonly radius?: number;
   /** Wall in the tank file, mm: the draws' wall factor counts from it. */
   readonly wall: number;
+  /** Tolerance that the wall was bought to, +/- mm; counts where nobody measured it. */
+  readonly wallTolerance?: number;
+  /** Flow stress of the long seam over that of the plate as the tank file states it. Absent: 1. */
+  readonly seamStrength?: number;
   /** °C of the water in the stretch. Absent: 20. */
   readonly temperature?: number;
 }

@@ -65,7 +65,10 @@ export const logStress = (factors: Factors, ep: number): number => {
   return sum;
 };
 
-/** Strains at which the curve is handed to the solver. Beyond 40 % it is a continuation, not evidence. */
+/** Plastic strain up to which tests carry the law; beyond it the curve is a continuation, not evidence. */
+export const LAW_REACHES = KNOTS[FACTORS - 1];
+
+/** Strains at which the curve is handed to the solver. */
 const GRID = [
   0, 0.0001, 0.0002, 0.0004, 0.0007, 0.0012, 0.002, 0.0026, 0.0035, 0.006, 0.01, 0.015, 0.02, 0.03, 0.045,
   0.06, 0.08, 0.1, 0.14, 0.19, 0.25, 0.32, 0.36, 0.4, 0.45, 0.5, 0.65, 0.85, 1.1,
@@ -90,7 +93,7 @@ export const flowLawOf = (factors: Factors): FlowLaw & { readonly law: 'points' 
     const least = LEAST_RISE * stress[k - 1] * Math.expm1(GRID_LOG[k] - GRID_LOG[k - 1]);
     stress[k] = Math.max(stress[k], stress[k - 1] + least);
   }
-  return { law: 'points', plastic: GRID, stress };
+  return { law: 'points', plastic: GRID, stress, evidence: LAW_REACHES };
 };
 
 const shares = new Float64Array(FACTORS);

@@ -118,6 +118,17 @@ describe('plate of ordinary Poisson ratio', () => {
     expect(tight.passes[3].freeRadius).toBeCloseTo(301, 6);
   });
 
+  test('a bend under the rolls counts for what it opens to, and only where it is tighter than needed', () => {
+    const needed = barrel.passes[2].loadedRadius;
+    const at = (tightestUnderRolls: number): number =>
+      rolled(metal, { thickness: 2, radius: 301, passes: 3, tightestUnderRolls }).averagePlastic;
+    expect(at(1.05 * needed)).toBe(barrel.averagePlastic);
+    expect(at(0.8 * needed) / barrel.averagePlastic).toBeGreaterThan(1.2);
+    // Bent under the rolls to the radius of the barrel it springs back far beyond it: no over-bending at all.
+    expect(at(301)).toBe(barrel.averagePlastic);
+    expect(barrel.passes[2].loadedRadius).toBeLessThan(0.7 * 301);
+  });
+
   test('the finding: rolling 2 mm to 600 mm explains one per cent of stiffness, not five', () => {
     const own = stiffening(metal, barrel, 0.04);
     expect(own).toBeGreaterThan(0.003);

@@ -24,6 +24,8 @@ export interface Rolling {
   readonly passes: number;
   /** Mid-surface radius, let go, of a pass that was bent too tight and opened again. */
   readonly tightest?: number;
+  /** The same, as it was under the rolls. Springing back opens it by half and more; no tighter than needed: nothing. */
+  readonly tightestUnderRolls?: number;
 }
 
 export interface Rolled {
@@ -57,7 +59,7 @@ export const rolled = (metal: Metal, rolling: Rolling): Rolled => {
     throw new Error(
       `plate of ${thickness} mm rolled to ${radius} mm in ${passes} passes: needs radius >= 10 x wall, passes >= 1`,
     );
-  const free = freeCurvatures(rolling);
+  const free = freeCurvatures(metal, rolling);
   let strip = flatStrip(metal, thickness);
   const done: { loaded: number; pass: Pass }[] = [];
   for (const target of free) {
@@ -86,10 +88,22 @@ export const rolled = (metal: Metal, rolling: Rolling): Rolled => {
   };
 };
 
-const freeCurvatures = ({ radius, passes, tightest }: Rolling): number[] => {
-  const end = tightest === undefined ? radius : Math.min(tightest, radius);
+/** More passes than these leave the same strain to 0.01 % of it, and take as much longer. */
+const MOST_PASSES = 8;
+
+const freeCurvatures = (metal: Metal, rolling: Rolling): number[] => {
+  const { radius, tightest = radius } = rolling;
+  const passes = Math.min(rolling.passes, MOST_PASSES);
+  const end = Math.min(radius, tightest, openedRadius(metal, rolling));
   const closing = Array.from({ length: passes }, (_, k) => (k + 1) / (passes * end));
   return end < radius ? [...closing, 1 / radius] : closing;
+};
+
+/** Radius that the tightest bend under the rolls opens to. */
+const openedRadius = (metal: Metal, { thickness, tightestUnderRolls }: Rolling): number => {
+  if (tightestUnderRolls === undefined) return Infinity;
+  const { curvature } = letGo(bentSlowly(flatStrip(metal, thickness), 1 / tightestUnderRolls));
+  return curvature > 0 ? 1 / curvature : Infinity;
 };
 
 /** Curvature under the rolls that leaves the target after letting go. */

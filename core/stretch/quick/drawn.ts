@@ -1,7 +1,7 @@
 /** The tank as one steel out of the range would make it. */
 import type { SteelDraw } from '../../steel/belief/draw.ts';
 import type { Steel } from '../../steel/steel.ts';
-import type { Course, Tank } from '../../tank/tank.ts';
+import type { Course, GirthSeam, LayerState, Tank } from '../../tank/tank.ts';
 
 /**
  * Puts the drawn steel into every part that is made of `plate` (the steel of the file; parts with a steel of their own
@@ -26,16 +26,34 @@ export function drawnTank(tank: Tank, plate: Steel, draw: SteelDraw): Tank {
 /** Where a course has no layers of its own, rolling stands in every layer as its mean plastic strain. */
 function drawnCourse(course: Course, draw: SteelDraw, ofPlate: boolean): Course {
   if (!ofPlate) return course;
-  const even = (depth: number) => ({ depth, plastic: draw.coldWork, meridional: 0, hoop: 0 });
-  return {
-    ...course,
-    wall: course.wall * draw.wallFactor,
-    ...(course.layers !== undefined || draw.coldWork === 0 ? {} : { layers: [even(-1), even(1)] }),
-  };
+  const { coldWork } = draw;
+  const even = (depth: number): LayerState => ({ depth, plastic: coldWork, meridional: 0, hoop: 0 });
+  const layers = course.layers === undefined ? [even(-1), even(1)] : workedTo(course.layers, coldWork);
+  return { ...course, wall: course.wall * draw.wallFactor, ...(coldWork === 0 ? {} : { layers }) };
 }
 
-/** A girth seam keeps its strength over the plate. */
-function seamOf<T extends { readonly steel: Steel }>(seam: T, plate: Steel, steel: Steel): T {
-  const strength = seam.steel.biaxialFactor / plate.biaxialFactor;
-  return { ...seam, steel: { ...steel, biaxialFactor: steel.biaxialFactor * strength } };
+/** The same layers with another mean plastic strain; their residual stresses stay. */
+function workedTo(layers: readonly LayerState[], mean: number): LayerState[] {
+  const own = meanPlastic(layers);
+  return own > 0 ? layers.map((layer) => ({ ...layer, plastic: (layer.plastic * mean) / own })) : [...layers];
+}
+
+/** Mean plastic strain through the wall, straight between layers. */
+function meanPlastic(layers: readonly LayerState[]): number {
+  let sum = 0;
+  for (let k = 1; k < layers.length; k++) {
+    const [a, b] = [layers[k - 1], layers[k]];
+    sum += ((a.plastic + b.plastic) / 2) * (b.depth - a.depth);
+  }
+  return sum / (layers[layers.length - 1].depth - layers[0].depth);
+}
+
+/** A girth seam that is stated by its strength keeps it over the drawn plate; one with a curve of its own keeps that. */
+function seamOf(seam: GirthSeam, plate: Steel, steel: Steel): GirthSeam {
+  const { strength } = seam;
+  if (seam.steel === plate) return { ...seam, steel };
+  if (strength === undefined) return seam;
+  const rate =
+    steel.rate === undefined ? {} : { rate: { ...steel.rate, perEfold: strength * steel.rate.perEfold } };
+  return { ...seam, steel: { ...steel, ...rate, biaxialFactor: strength * steel.biaxialFactor } };
 }

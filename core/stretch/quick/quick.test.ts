@@ -154,6 +154,36 @@ test('a drawn tank takes steel, wall, rolling and seam of the draw, and leaves o
   expect(drawn.longSeam?.strength).toBe(draw.seamStrength);
 });
 
+test('a drawn tank keeps the layers of its rolling, with the mean strain of the draw and their residual stress', () => {
+  const layers = [
+    { depth: -1, plastic: 0.004, meridional: -20, hoop: 130 },
+    { depth: 0, plastic: 0, meridional: 0, hoop: 0 },
+    { depth: 1, plastic: 0.004, meridional: 20, hoop: -130 },
+  ];
+  const [first] = draws;
+  const [course] = tank.courses;
+  const rolledTank: Tank = { ...tank, courses: [{ ...course, layers }] };
+  const drawn = drawnTank(rolledTank, plate, { ...first, coldWork: 0.003 }).courses[0].layers ?? [];
+  expect(drawn.map(({ hoop }) => hoop)).toEqual([130, 0, -130]);
+  expect(drawn.map(({ plastic }) => plastic)).toEqual([0.006, 0, 0.006]);
+});
+
+test('a drawn girth seam keeps its strength over the plate, or the curve of its own', () => {
+  const [draw] = draws;
+  const own: Steel = { ...plate, grade: 'weld' };
+  const at = { at: 300, width: 8 };
+  const seams = [
+    { ...at, steel: own, strength: 0.85 },
+    { ...at, steel: own },
+    { ...at, steel: plate },
+  ];
+  const drawn = drawnTank({ ...tank, girthSeams: seams }, plate, draw).girthSeams;
+  expect(drawn[0].steel.biaxialFactor).toBeCloseTo(0.85 * draw.biaxialFactor, 12);
+  expect(drawn[0].steel.flow).toBe(draw.flow);
+  expect(drawn[1].steel).toBe(own);
+  expect(drawn[2].steel.biaxialFactor).toBe(draw.biaxialFactor);
+});
+
 test('a seam as strong as the plate never limits, a weak one sooner than a less weak one', () => {
   const [draw] = draws;
   const at = (seamStrength: number): number | undefined => seamLimit({ ...draw, seamStrength });

@@ -1,6 +1,6 @@
 /** `hoopwright steel`: the flow curve of a tank's plate with its range, and what each piece of evidence did. */
 import { steelCurveSvg, steelText, STEEL_ENGLISH } from '@hoopwright/report/steel';
-import { steelAnswer } from '@hoopwright/wire/evidence';
+import { rollingSaid, seamsSaid, steelAnswer } from '@hoopwright/wire/evidence';
 import { rangeFile } from '@hoopwright/wire/forecast';
 import { issueLine } from '@hoopwright/wire/issue';
 import type { Command } from 'commander';
@@ -53,12 +53,17 @@ function fileOf(steel: SteelRange | undefined, wall: number): unknown {
   });
 }
 
-const linesOf = (steel: SteelRange | undefined, tank: string, wall: number): string[] =>
-  steel === undefined
-    ? [STEEL_ENGLISH.assumedSteel]
-    : steelText({
-        tank,
-        wall,
-        belief: steel.belief,
-        ...(steel.stretch === undefined ? {} : { stretch: steel.stretch }),
-      });
+function linesOf(steel: SteelRange | undefined, tank: string, wall: number): string[] {
+  if (steel === undefined) return [STEEL_ENGLISH.assumedSteel];
+  const { belief, read, stretch } = steel;
+  const rolling = rollingSaid(read, belief.draws);
+  return steelText({
+    tank,
+    wall,
+    belief,
+    seams: seamsSaid(read.tests),
+    ...(read.md30 === undefined ? {} : { md30: read.md30 }),
+    ...(rolling === undefined ? {} : { rolling }),
+    ...(stretch === undefined ? {} : { stretch }),
+  });
+}
