@@ -1,12 +1,14 @@
 /** Which sheet of which project is open, kept in the address. */
 import { create } from 'zustand';
 
-export const SHEETS = ['tank', 'steel', 'growth'] as const;
+export const SHEETS = ['tank', 'steel', 'growth', 'plan'] as const;
 export type SheetName = (typeof SHEETS)[number] | 'projects';
 
 export interface Route {
   readonly sheet: SheetName;
   readonly project?: string | undefined;
+  /** Digest of the frozen plan that is looked at; absent: the draft. */
+  readonly plan?: string | undefined;
 }
 
 export const useRoute = create<Route>(() => routeOf(window.location.pathname));
@@ -14,14 +16,19 @@ export const useRoute = create<Route>(() => routeOf(window.location.pathname));
 window.addEventListener('popstate', () => useRoute.setState(routeOf(window.location.pathname), true));
 
 export function routeOf(path: string): Route {
-  const [, p, project, sheet] = path.split('/');
+  const [, p, project, sheet, plan] = path.split('/');
   if (p !== 'p' || project === undefined || project === '')
     return { sheet: p === 'projects' ? 'projects' : 'tank' };
-  return { project, sheet: SHEETS.find((one) => one === sheet) ?? 'tank' };
+  const found = SHEETS.find((one) => one === sheet) ?? 'tank';
+  return found === 'plan' && plan !== undefined && plan !== ''
+    ? { project, sheet: found, plan }
+    : { project, sheet: found };
 }
 
-export const addressOf = ({ sheet, project }: Route): string =>
-  sheet === 'projects' || project === undefined ? '/projects' : `/p/${project}/${sheet}`;
+export function addressOf({ sheet, project, plan }: Route): string {
+  if (sheet === 'projects' || project === undefined) return '/projects';
+  return plan === undefined ? `/p/${project}/${sheet}` : `/p/${project}/${sheet}/${plan}`;
+}
 
 /** `replace`: the address was incomplete, so that going back must not lead to it. */
 export function go(route: Route, how: 'push' | 'replace' = 'push'): void {

@@ -33,6 +33,7 @@ export function App() {
 
 // The tank is what most people open first; the other sheets are fetched when they are asked for.
 const GrowthSheet = lazy(() => import('./GrowthSheet.tsx').then((m) => ({ default: m.GrowthSheet })));
+const PlanSheet = lazy(() => import('./PlanSheet.tsx').then((m) => ({ default: m.PlanSheet })));
 const SteelSheet = lazy(() => import('./SteelSheet.tsx').then((m) => ({ default: m.SteelSheet })));
 const ProjectsSheet = lazy(() => import('./ProjectsSheet.tsx').then((m) => ({ default: m.ProjectsSheet })));
 
@@ -44,6 +45,8 @@ function Sheet({ route }: { readonly route: Route }) {
       return <SteelSheet />;
     case 'growth':
       return <GrowthSheet />;
+    case 'plan':
+      return <PlanSheet frozen={route.plan} />;
     case 'projects':
       return <ProjectsSheet />;
   }

@@ -10,6 +10,7 @@ const SHEET_WORDS = {
   tank: 'sheetTank',
   steel: 'sheetSteel',
   growth: 'sheetGrowth',
+  plan: 'sheetPlan',
   projects: 'sheetProjects',
 } as const satisfies Record<SheetName, string>;
 

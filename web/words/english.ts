@@ -1,3 +1,4 @@
+import { PLAN } from './englishPlan.ts';
 import { STEEL_AND_PROJECTS } from './englishSteel.ts';
 
 /**
@@ -6,6 +7,7 @@ import { STEEL_AND_PROJECTS } from './englishSteel.ts';
  */
 export const ENGLISH = {
   ...STEEL_AND_PROJECTS,
+  ...PLAN,
 
   product: 'Hoopwright',
   sheets: 'Sheets',

@@ -25,6 +25,10 @@ export function changeDraft(changed: FileDraft): void {
   saveSoon();
 }
 
+/** The draft that stands, changed. */
+export const changeWith = (make: (draft: FileDraft) => FileDraft): void =>
+  changeDraft(make(useBoard.getState().draft));
+
 /** A field's text cannot be read: the sentence stands beside it and the last good forecast is out of date. */
 export function reportFault(path: string, sentence: string | undefined): void {
   const { [path]: before, ...others } = useBoard.getState().faults;

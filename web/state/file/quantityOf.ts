@@ -1,5 +1,6 @@
 /** The quantity of a number of the tank file, read off its key. */
 import type { Quantity } from '@hoopwright/report/figure';
+import { keyOf } from './unit.ts';
 
 const ENDINGS: readonly (readonly [ending: RegExp, quantity: Quantity])[] = [
   [/(wall_mm|thickness_mm|Thickness_mm|wallMeasured_mm\[\d+\])$/, 'wall'],
@@ -11,7 +12,8 @@ const ENDINGS: readonly (readonly [ending: RegExp, quantity: Quantity])[] = [
   [/_deg$/, 'angle'],
   [/_C$/, 'temperature'],
   [/minutes$/, 'minutes'],
+  [/_kg$/, 'mass'],
 ];
 
 export const quantityOf = (path: string): Quantity | undefined =>
-  ENDINGS.find(([ending]) => ending.test(path))?.[1];
+  ENDINGS.find(([ending]) => ending.test(keyOf(path)))?.[1];

@@ -2,7 +2,7 @@
 import { type Manner, type Quantity, scaleOf } from '@hoopwright/report/figure';
 import { words } from '../../words/say.ts';
 import { type Fault, readTyped } from './number.ts';
-import { fileUnit, tidy, typedUnit, unitsFor } from './unit.ts';
+import { fileUnit, plainUnit, tidy, typedUnit, unitsFor } from './unit.ts';
 
 /** What a field holds: `path` says the unit of the file; without a quantity the number has none. */
 export interface Kind {
@@ -15,7 +15,7 @@ export function unitOf(
   manner: Manner,
   { path, quantity }: Kind,
 ): { readonly unit: string; readonly one: number } {
-  if (quantity === undefined) return { unit: '', one: 1 };
+  if (quantity === undefined) return { unit: plainUnit(path), one: 1 };
   const { unit, one } = scaleOf(manner.units, quantity);
   return {
     unit: path.endsWith('_L_per_min') ? `${unit}/min` : unit,
@@ -74,9 +74,9 @@ const faultSentence = (why: Fault, text: string, manner: Manner): string => {
   return words(FAULTS[why], { text: text.trim().slice(0, 24), example });
 };
 
-function unitSentence({ quantity }: Kind, rest: string): string {
+function unitSentence({ path, quantity }: Kind, rest: string): string {
   const text = rest.slice(0, 16);
-  const known = quantity === undefined ? [] : unitsFor(quantity);
+  const known = quantity === undefined ? [plainUnit(path)].filter((unit) => unit !== '') : unitsFor(quantity);
   return known.length === 0
     ? words('faultNoUnit', { text })
     : words('faultUnit', { text, units: known.join(', ') });

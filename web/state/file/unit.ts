@@ -54,10 +54,30 @@ const ENDINGS: readonly (readonly [ending: string, one: number])[] = [
   ['_MPa', 1],
   ['_L', MM3_PER_LITRE],
   ['_deg', Math.PI / 180],
+  ['_kg', 1e-3],
   ['minutes', 60],
 ];
 
-export const fileUnit = (path: string): number => ENDINGS.find(([ending]) => path.endsWith(ending))?.[1] ?? 1;
+/** A limit that the team sets stands under the key of its quantity: `limits.trappedAir_L.value`. */
+export const keyOf = (path: string): string => path.replace(/\.value$/, '');
+
+export const fileUnit = (path: string): number =>
+  ENDINGS.find(([ending]) => keyOf(path).endsWith(ending))?.[1] ?? 1;
 
 /** Twelve digits: conversions leave no dust, and no digit that was typed is lost. */
 export const tidy = (value: number): number => Number(value.toPrecision(12));
+
+/** Units that everybody reads alike, in what is typed and in the file. */
+const PLAIN: readonly (readonly [ending: string, unit: string])[] = [
+  ['mL_per_min', 'mL/min'],
+  ['mL_per_stroke', 'mL'],
+  ['strokes_per_min', '/min'],
+  ['_mL', 'mL'],
+  ['_ppm', 'ppm'],
+  ['_m', 'm'],
+  ['_K', 'K'],
+  ['_s', 's'],
+];
+
+export const plainUnit = (path: string): string =>
+  PLAIN.find(([ending]) => keyOf(path).endsWith(ending))?.[1] ?? '';

@@ -2,6 +2,7 @@
 import type { SteelDraw } from '@hoopwright/core/steel';
 import type { SteelAnswer } from '@hoopwright/wire/evidence';
 import type { Issue } from '@hoopwright/wire/issue';
+import type { FrozenPlan, Outdated, PlanLine } from '@hoopwright/wire/plan';
 import type { Attachment, Difference, Opened, Project, Version, VersionLine } from '@hoopwright/wire/project';
 
 /** The server's no, with its reasons; `newer` where another window was faster. */
@@ -20,6 +21,11 @@ export class ServerRefusal extends Error {
 export interface RangeAnswer {
   readonly steel: SteelAnswer | null;
   readonly middle?: SteelDraw;
+}
+
+/** A frozen plan of the list, and why it is out of date. */
+export interface PlanListed extends PlanLine {
+  readonly outdated?: Outdated;
 }
 
 /** Names this window in the project's versions, so that it knows its own saves. */
@@ -107,6 +113,13 @@ export const server = {
       'POST',
       { window: WINDOW, file },
       signal,
+    ),
+  plans: (id: string) => call<{ plans: PlanListed[] }>(`/projects/${id}/plans`).then((a) => a.plans),
+  frozen: (id: string, digest: string) =>
+    call<{ plan: FrozenPlan }>(`/projects/${id}/plans/${digest}`).then((a) => a.plan),
+  freeze: (id: string, version: number, seal: Pick<PlanLine, 'name' | 'revision' | 'date'>) =>
+    call<{ line: PlanLine }>(`/projects/${id}/plans`, 'POST', { window: WINDOW, version, by, ...seal }).then(
+      (a) => a.line,
     ),
   enter: (token: string) => call<{ who: string }>('/entrance', 'POST', { token }),
 } as const;

@@ -9,6 +9,7 @@ import { quantityOf } from '../../state/file/quantityOf.ts';
 import { figureOf } from '../../state/file/figureOf.ts';
 import type { TermName } from '../../words/glossary.ts';
 import { issueSentence } from '../../words/issue.ts';
+import { words } from '../../words/say.ts';
 import { NumberField } from './NumberField.tsx';
 
 export interface FileFieldProps {
@@ -49,3 +50,8 @@ export function FileField({ path, quantity, label, term, otherwise, onDone, grab
     />
   );
 }
+
+/** A number that need not be stated. */
+export const OptionalField = ({ path, label }: Pick<FileFieldProps, 'path' | 'label'>) => (
+  <FileField path={path} label={label} otherwise={words('notStated')} />
+);

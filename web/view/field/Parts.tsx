@@ -16,6 +16,7 @@ import {
 } from '../../state/file/parts.ts';
 import { words } from '../../words/say.ts';
 import { FileField } from './FileField.tsx';
+import { Pick } from './Pick.tsx';
 import { TextField } from './TextField.tsx';
 
 const change = (make: (draft: FileDraft) => FileDraft): void => changeDraft(make(useBoard.getState().draft));
@@ -230,35 +231,5 @@ function Valve({ index }: { readonly index: number }) {
       ]}
       onPick={(value) => change((draft) => withValue(draft, path, value))}
     />
-  );
-}
-
-interface PickProps<T extends string> {
-  readonly label: string;
-  readonly value: T;
-  readonly choices: readonly { readonly value: T; readonly words: string }[];
-  readonly onPick: (value: T) => void;
-}
-
-function Pick<T extends string>({ label, value, choices, onPick }: PickProps<T>) {
-  return (
-    <label className="field">
-      <span>{label}</span>
-      <span className="entry">
-        <select
-          value={value}
-          onChange={(event) => {
-            const chosen = choices.find((one) => one.value === event.target.value);
-            if (chosen !== undefined) onPick(chosen.value);
-          }}
-        >
-          {choices.map((one) => (
-            <option key={one.value} value={one.value}>
-              {one.words}
-            </option>
-          ))}
-        </select>
-      </span>
-    </label>
   );
 }

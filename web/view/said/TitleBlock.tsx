@@ -8,6 +8,10 @@ import { words } from '../../words/say.ts';
 export interface TitleBlockProps {
   readonly type: string;
   readonly sheet: string;
+  /** What this sheet says of its own state instead of that of the forecast. */
+  readonly stands?: { readonly label: string; readonly words: string; readonly outdated: boolean };
+  /** Instead of the version of the project. */
+  readonly revision?: string;
 }
 
 /** A name that begins so is of invented data, and every sheet says it. */
@@ -20,7 +24,7 @@ const STATES = {
   none: 'forecastNone',
 } as const satisfies Record<ForecastState, string>;
 
-export function TitleBlock({ type, sheet }: TitleBlockProps) {
+export function TitleBlock({ type, sheet, stands, revision }: TitleBlockProps) {
   const project = useBoard((b) => b.project);
   const version = useBoard((b) => b.version);
   const draft = useBoard((b) => b.draft);
@@ -28,6 +32,7 @@ export function TitleBlock({ type, sheet }: TitleBlockProps) {
   const manner = useManner();
   const name = typeof draft['name'] === 'string' ? draft['name'] : '';
   const serial = typeof draft['serial'] === 'string' ? draft['serial'] : words('blockNothing');
+  const old = stands?.outdated ?? state === 'out of date';
   const invented = INVENTED.test(name);
   return (
     <dl className="title-block" aria-label={words('titleBlock')}>
@@ -52,15 +57,19 @@ export function TitleBlock({ type, sheet }: TitleBlockProps) {
         {unitsOf(manner)}
       </Cell>
       <Cell
-        label={words('blockForecast')}
-        className={`w3 forecast${state === 'out of date' ? ' outdated' : ''}`}
+        label={stands?.label ?? words('blockForecast')}
+        className={`w3 forecast${old ? ' outdated' : ''}`}
       >
-        <span role="status" data-state={state}>
-          {words(STATES[state])}
-        </span>
+        {stands === undefined ? (
+          <span role="status" data-state={state}>
+            {words(STATES[state])}
+          </span>
+        ) : (
+          <span role="status">{stands.words}</span>
+        )}
       </Cell>
       <Cell label={words('blockRevision')} className="w2">
-        {version}
+        {revision ?? version}
       </Cell>
       <Cell label={words('blockDate')} className="w4">
         {dayOf(project?.created_ms)}
