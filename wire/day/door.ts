@@ -1,4 +1,9 @@
 /** The day of a test, for other packages. */
+export * from './body.ts';
+export { fold, foldAll, isHeadShown, LAPTOP, startFold } from './fold.ts';
+export type { Fold, FoldedRow, Inside } from './fold/inside.ts';
+export { MEASURE_UNIT, MEASURED } from './fold/notes.ts';
 export * from './order.ts';
+export { forbidden, permitted, type Permission, pressureToGoBy } from './permitted.ts';
 export * from './state.ts';
 export * from './stream.ts';

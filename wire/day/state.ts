@@ -24,7 +24,7 @@ export interface DayState {
   readonly phase: DayPhase;
   readonly plan?: FrozenPlan;
   readonly step?: StepNow;
-  /** Number of the step that the director's "go on" leads to; undefined after the last. */
+  /** Number of the step that the director's "go on" leads to; undefined after the last. After "bleed again": the seating. */
   readonly next?: string;
   readonly hold?: HoldNow;
   /** When the vent was shut: rows count their seconds from here. */
@@ -39,11 +39,19 @@ export interface DayState {
   readonly gaps: readonly (Gap & { readonly seq: number; readonly wall_ms: number })[];
   readonly troubles: readonly TroubleNow[];
   /** Who holds which role, by the name they gave. */
-  readonly crew: { readonly director?: string; readonly noteTaker?: string; readonly pump?: string };
+  readonly crew: {
+    readonly director?: string;
+    readonly noteTaker?: string;
+    readonly pump?: string;
+    /** Who directs: "laptop", or the id of the link to which the role was handed over. */
+    readonly held: string;
+  };
   /** Sound was armed and heard on a screen before the first pressure. */
   readonly soundArmed: boolean;
   readonly measures: readonly Measure[];
   readonly remarks: readonly Remark[];
+  /** State that the test before left on this tank. */
+  readonly follows?: { readonly record: string; readonly highest_bar: number };
   readonly end?: { readonly name: EndName; readonly why: string; readonly step: string };
 }
 
@@ -73,6 +81,8 @@ export interface StepNow {
 /** A hold as it runs: its window begins anew after a break unless readings on both sides carry it. */
 export interface HoldNow {
   readonly begun_ms: number;
+  /** The director has ended it; what is left is "go on". */
+  readonly over?: boolean;
   readonly windowFrom_ms: number;
   /** Growth rate of the girth that matters over the window, %/h, with its 90 % range; undefined: too few readings. */
   readonly rate?: { readonly value: number; readonly low: number; readonly high: number };
@@ -174,8 +184,12 @@ export interface TroubleNow {
     | 'base locked'
     | 'mirror gone'
     | 'on battery'
-    | 'source lost';
+    | 'not kept awake'
+    | 'source lost'
+    | 'source unproved';
   readonly says: string;
+  /** The source it is about. */
+  readonly source?: string;
 }
 
 export interface HeadShown {

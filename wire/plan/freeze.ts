@@ -86,7 +86,7 @@ export function readFrozen(text: string, hash: TextHash): FrozenRead {
 }
 
 /** The format and the seal; that nothing within was changed is for the digest to say. */
-function looksFrozen(value: unknown): value is FrozenPlan {
+export function looksFrozen(value: unknown): value is FrozenPlan {
   if (!isRecord(value) || !isRecord(value['plan']) || !isRecord(value['frozen'])) return false;
   const { frozen, plan } = value;
   const texts = ['name', 'revision', 'date', 'digest'].map((key) => frozen[key]);

@@ -23,6 +23,11 @@ export const DECISIONS = [
   'confirm step',
   'set aside',
   'take back',
+  'acknowledge',
+  'accept source',
+  'sound armed',
+  'hand over',
+  'new revision',
   'end',
 ] as const;
 export type Decision = (typeof DECISIONS)[number];

@@ -7,4 +7,6 @@ export interface Row {
   readonly step: string;
   /** By name of the channel, in its unit. */
   readonly values: { readonly [channel: string]: number };
+  /** Counts the gaps of the clocks so far: no rate is fitted over rows of different parts. */
+  readonly part?: number;
 }

@@ -77,7 +77,7 @@ function pointsOf(scene: Scene, gauge: string): Point[] {
   const { plan, rows, now } = scene;
   const from = now.seconds - 60 * plan.leak.minutes - 1;
   return rows.flatMap((row) => {
-    if (row.step !== now.step || row.seconds < from) return [];
+    if (row.step !== now.step || row.part !== now.part || row.seconds < from) return [];
     const drawn = litres(scene, row);
     const grown = meanGrowth(scene, row);
     const pressure = row.values[gauge];

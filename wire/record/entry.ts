@@ -19,6 +19,7 @@ export const ENTRY_KINDS = [
   'decision',
   'remark',
   'photo',
+  'measure',
   'gap',
   'trouble',
   'end',
