@@ -50,6 +50,8 @@ export const STEEL_ENGLISH = {
   owesOne: '{name} {share}',
   together: 'what no input explains alone',
   next: 'To narrow it most: {measure}; the range would then be {share} of what it is.',
+  quick:
+    'These are {steels} steels run through a quick tank fitted to shell solutions; beside {held} others held back its pressure is {rms} off (root mean square), {most} at most.',
   noStretch: 'No stretch pressure is stated, so there is no range of growth.',
   assumedSteel: 'Steel assumed, no range: the file states a flow curve and no evidence.',
   proves:

@@ -9,6 +9,7 @@ import {
 } from '@hoopwright/core/steel';
 import type { StretchRange } from '@hoopwright/core/stretch';
 import type { RollingSaid, SeamSaid } from '@hoopwright/wire/evidence';
+import { rangeFile } from '@hoopwright/wire/forecast';
 import { seamText } from '../coupon/words.ts';
 import { fixed, say } from '../figure/figure.ts';
 import { type Manner, USUAL_MANNER } from '../figure/manner.ts';
@@ -16,6 +17,7 @@ import { survival } from '../answer/range.ts';
 import { STEEL_ENGLISH, type SteelSentence } from './english.ts';
 import { filled } from './filled.ts';
 import { booksText } from './books.ts';
+import { quickText } from './quick.ts';
 import { rollingText } from './rolling.ts';
 
 export interface SteelSubject {
@@ -139,5 +141,6 @@ function stretchText(stretch: StretchRange, manner: Manner): string[] {
     ...(first === undefined
       ? []
       : [filled('next', { measure: first.measure, share: say(manner, 'share', first.width) })]),
+    quickText(rangeFile(stretch), manner),
   ];
 }

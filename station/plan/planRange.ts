@@ -1,15 +1,14 @@
 /** The range of a plan: shell solutions for a few drawn steels, quick tanks for all of them, each through the whole day. */
-import { fitQuickTank, stretchRange, WANTED_RUNS } from '@hoopwright/core/stretch';
+import { fitQuickTank, stretchRange } from '@hoopwright/core/stretch';
 import { stretchPressure } from '@hoopwright/core/tank';
 import type { CouponFiles } from '@hoopwright/wire/evidence';
 import { drawsOn, type Foreseen, type PlanRange } from '@hoopwright/wire/plan';
 import type { ParsedTank } from '@hoopwright/wire/tank';
+import { shellsAsked } from '../range/asked.ts';
 import { plateOf, type SteelRange, steelOf } from '../range/steelRange.ts';
 import type { ShellRunner } from '../range/runner.ts';
 import type { ShellMessage } from '../worker/shell.ts';
 
-/** Shell solutions: those that are fitted, and half as many held back to measure the error. */
-const RUNS = Math.ceil(1.5 * WANTED_RUNS);
 const SEED = 20_260;
 
 export interface RangeAsked {
@@ -51,7 +50,7 @@ export async function rangingFor(
 }
 
 const shellsOf = ({ tank }: RangeAsked['given'], { belief }: SteelRange, target: number): ShellMessage[] =>
-  belief.draws.slice(0, RUNS).map((draw) => ({ tank, plate: plateOf(tank), draw, target }));
+  shellsAsked(tank, plateOf(tank), belief.draws, target);
 
 /** The shells that a plan of this tank wants solved; none where its steel has no range or it has no duty. */
 export function shellsFor(given: RangeAsked['given'], files: CouponFiles): ShellMessage[] {

@@ -1,15 +1,11 @@
 /** From a tank file with evidence to the range of its steel and of its stretch. */
 import { believe, type Belief, middleDraw, type Steel, type SteelDraw } from '@hoopwright/core/steel';
-import {
-  drawnTank,
-  fitQuickTank,
-  type StretchRange,
-  stretchRange,
-  WANTED_RUNS,
-} from '@hoopwright/core/stretch';
+import { drawnTank, fitQuickTank, type StretchRange, stretchRange } from '@hoopwright/core/stretch';
 import { stretchPressure, type Tank } from '@hoopwright/core/tank';
 import { type CouponFiles, evidenceOf, type EvidenceRead, hasSteelEvidence } from '@hoopwright/wire/evidence';
 import type { ParsedTank } from '@hoopwright/wire/tank';
+import type { ShellMessage } from '../worker/shell.ts';
+import { shellsAsked } from './asked.ts';
 import { EVIDENCE_WORDS } from './words.ts';
 import type { Keeper, Kept } from './keeper.ts';
 import type { ShellRunner } from './runner.ts';
@@ -62,7 +58,7 @@ export async function steelRange(
   const key = keyOf(given.tank, plate, target);
   const kept = options.keeper?.serving(key, steel.belief.draws);
   const runs =
-    kept ?? (await solved(given.tank, plate, steel.belief.draws.slice(0, RUNS), { run, target, options }));
+    kept ?? (await solved(shellsAsked(given.tank, plate, steel.belief.draws, target), run, options));
   if (kept === undefined) options.keeper?.keep(key, runs);
   const quick = fitQuickTank(given.tank, plate, runs);
   return { ...steel, stretch: stretchRange(quick, steel.belief.draws, { target, duty, seed: SEED }) };
@@ -76,31 +72,18 @@ function keyOf(tank: Tank, plate: Steel, target: number): string {
   return JSON.stringify([tank, target], parts);
 }
 
-interface Solving {
-  readonly run: ShellRunner;
-  readonly target: number;
-  readonly options: RangeWatch;
-}
-
 async function solved(
-  tank: Tank,
-  plate: Steel,
-  draws: readonly SteelDraw[],
-  { run, target, options }: Solving,
+  messages: readonly ShellMessage[],
+  run: ShellRunner,
+  options: RangeWatch,
 ): Promise<Kept[]> {
   let done = 0;
-  const runs = await run(
-    draws.map((draw) => ({ tank, plate, draw, target })),
-    {
-      done: () => options.progress?.(++done / draws.length),
-      ...(options.signal === undefined ? {} : { signal: options.signal }),
-    },
-  );
-  return runs.map((one, i) => ({ draw: draws[i], run: one }));
+  const runs = await run(messages, {
+    done: () => options.progress?.(++done / messages.length),
+    ...(options.signal === undefined ? {} : { signal: options.signal }),
+  });
+  return runs.map((one, i) => ({ draw: messages[i].draw, run: one }));
 }
-
-/** Shell solutions: those that are fitted, and half as many held back to measure the error. */
-const RUNS = Math.ceil(1.5 * WANTED_RUNS);
 
 /** Steel of the longest course: the object that every part of the plate shares. */
 export const plateOf = (tank: Tank): Steel =>

@@ -13,6 +13,7 @@ import { words } from '../words/say.ts';
 import { Certificate } from './field/Certificate.tsx';
 import { Coupons } from './table/Coupons.tsx';
 import { Assumed, Narrower, SteelFigures } from './said/SteelFigures.tsx';
+import { SteelBooks, SteelFound } from './said/SteelFound.tsx';
 import { SteelWords } from './said/SteelWords.tsx';
 import { StatedFlow } from './field/StatedFlow.tsx';
 import { TitleBlock } from './said/TitleBlock.tsx';
@@ -47,10 +48,12 @@ export function SteelSheet() {
           </ul>
           <Assumed evidence={answer?.evidence ?? []} />
           <Narrower />
+          {answer === undefined || !hasEvidence(draft) ? null : <SteelFound answer={answer} />}
         </div>
       </div>
       <Coupons rows={rows} views={views} />
       <Certificate />
+      {answer === undefined || !hasEvidence(draft) ? null : <SteelBooks answer={answer} />}
       <TitleBlock type={words('typeSteel')} sheet="2" />
     </main>
   );

@@ -29,6 +29,8 @@ export const STEEL_AND_PROJECTS = {
   owesTogether: 'what no input explains alone',
   nextTitle: 'To narrow it most',
   nextWidth: '{share} of the range left',
+  foundTitle: 'Rolling and seams',
+  trustTitle: 'How far to trust the range',
   couponsTitle: 'Coupons',
   dropPlate: 'Drop coupons of the plate here (CSV), or choose',
   dropSeam: 'Drop coupons across a seam here (CSV), or choose',

@@ -108,8 +108,8 @@ export const ENGLISH_TERMS = {
   ),
   range: term(
     'range',
-    'Of a hundred such tanks ninety lie within it, five under it and five over it.',
-    'definition of this program; tried on 300 made-up tanks (VERIFICATION.md)',
+    'Of a hundred such tanks ninety lie within it, five under it and five over it. Trials on made-up tanks show that it is worked out rightly, not that what it assumes of steel is right.',
+    'definition of this program; trials: npm run soak -- calibration',
   ),
   survived: term(
     '99 of 100',

@@ -7,7 +7,7 @@ import { type Case, pieceSize, readingCovariance, type Sizes, weighAt } from './
 import type { Evidence, Origin } from '../evidence/evidence.ts';
 import { type Reading, SHARED_COUNT } from '../evidence/reading.ts';
 import { FACTORS } from '../prior/shape.ts';
-import { BIAXIAL, type PlatePrior, RATE, ROLLING_SHARE } from '../prior/prior.ts';
+import { BIAXIAL, type PlatePrior, RATE, ROLLING_SHARE, ROOM, WARMTH } from '../prior/prior.ts';
 
 export type EvidenceKind = 'certificate' | 'coupon' | 'seam' | 'wall' | 'rolling' | 'trial';
 
@@ -17,7 +17,7 @@ export type Account =
   /** Nothing was given, so this was taken. */
   | {
       readonly kind: 'assumed';
-      readonly what: 'typical values' | 'biaxial' | 'rate' | EvidenceKind;
+      readonly what: 'typical values' | 'biaxial' | 'rate' | 'temperature' | EvidenceKind;
       readonly reason: string;
     };
 
@@ -112,6 +112,20 @@ const rowOf = (reading: Reading, i: number, n: number): Float64Array => {
   return row;
 };
 
+/** K; closer to the tests than this the correction is under a third of a percent and not told. */
+const NEAR_ROOM = 2;
+
+const warmerBy = ({ plate }: Evidence): number => (plate.temperature ?? ROOM) - ROOM;
+
+function warmthReason(evidence: Evidence): string {
+  const warmer = warmerBy(evidence);
+  const [change, give] = [WARMTH.mean * warmer, WARMTH.deviation * warmer].map((part) =>
+    Math.abs(100 * part).toFixed(1),
+  );
+  const [than, takes] = warmer > 0 ? ['warmer', 'takes off'] : ['colder', 'adds'];
+  return `water ${Math.abs(warmer).toFixed(0)} K ${than} than the tests ${takes} ${change} % of the flow stress, give or take ${give} % (${WARMTH.reason})`;
+}
+
 const assumptions = ({ evidence, prior }: AccountInput): Account[] => {
   const missing = (all: readonly Origin[]): boolean => all.every(({ excluded }) => excluded !== undefined);
   const assumed = (what: Extract<Account, { kind: 'assumed' }>['what'], reason: string): Account => ({
@@ -123,6 +137,7 @@ const assumptions = ({ evidence, prior }: AccountInput): Account[] => {
     assumed('typical values', prior.reason),
     ...(missing(evidence.trials) ? [assumed('biaxial', BIAXIAL.reason)] : []),
     assumed('rate', RATE.reason),
+    ...(Math.abs(warmerBy(evidence)) < NEAR_ROOM ? [] : [assumed('temperature', warmthReason(evidence))]),
     ...(missing(evidence.walls) ? [assumed('wall', wallBefore(evidence.plate).reason)] : []),
     ...(missing(evidence.seams) ? [assumed('seam', seamBefore(evidence.plate).reason)] : []),
     ...(missing(evidence.rolling) && evidence.plate.radius !== undefined

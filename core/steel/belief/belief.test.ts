@@ -239,6 +239,18 @@ describe('what became of the evidence', () => {
     expect(piece).toMatchObject({ kind: 'excluded', reason: expect.stringContaining('no figure') });
   });
 
+  test('water that is warmer than the tests is told with what it takes off, water of the room is not', () => {
+    const told = (temperature: number): string | undefined => {
+      const { account } = believe({ ...none, plate: { ...plate, temperature } }, options);
+      const piece = account.find(({ what }) => what === 'temperature');
+      return piece?.kind === 'assumed' ? piece.reason : undefined;
+    };
+    // 0.25 +/- 0.12 % per kelvin.
+    expect(told(44)).toMatch(/^water 24 K warmer than the tests takes off 6\.0 % .* give or take 2\.9 %/);
+    expect(told(8)).toMatch(/^water 12 K colder than the tests adds 3\.0 %/);
+    expect(told(21)).toBeUndefined();
+  });
+
   test('what was assumed for want of evidence is listed', () => {
     const assumed = believe(none, options).account.filter(({ kind }) => kind === 'assumed');
     expect(assumed.map(({ what }) => what)).toEqual([
