@@ -8,6 +8,7 @@ import { en13445, en13445Sheet } from './head/en-13445.ts';
 import { galletlyAllowed, galletlyPerfect, limitPressure } from './head/wrinkling-pressures.ts';
 import { wrinklingTests } from './head/wrinkling-tests.ts';
 import { convergence } from './shell/convergence.ts';
+import { solidHeads } from './shell/solid-heads.ts';
 import { solidTank } from './shell/solid-tank.ts';
 import { biaxial } from './steel/biaxial.ts';
 import { callister, kalpakjian } from './steel/power-law.ts';
@@ -27,6 +28,7 @@ export const SOURCES: readonly Source[] = [
   biaxial,
   thinVessel,
   solidTank,
+  solidHeads,
   convergence,
   powerLawInstability,
   svensson,
