@@ -34,6 +34,7 @@ export const TANK: Tank = {
   skirts: [],
   girths: [
     { name: 'low', at: 220 },
+    { name: 'seam', at: 380 },
     { name: 'high', at: 540 },
   ],
   openings: [],

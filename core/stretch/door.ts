@@ -63,3 +63,26 @@ export { type Knowledge, knowFrom } from './know/know.ts';
 export type { GirthSeen, Seen } from './know/seen.ts';
 export { straysOf } from './know/strays.ts';
 export { type Errors, type Strays, type Unknowns, unknownsOf } from './know/unknowns.ts';
+export {
+  type Answers,
+  answersOf,
+  balanceOf,
+  type BalanceFound,
+  type BalanceReading,
+  type Doubt,
+  type Doubts,
+} from './know/hold/balance.ts';
+export { type CreepFound, creepFound, type HoldReading } from './know/hold/creep.ts';
+export {
+  type Explained,
+  type Explanation,
+  EXPLANATIONS,
+  gaugesExplained,
+  partedExplained,
+  type Ranked,
+  type Teller,
+} from './know/odd/explain.ts';
+export { elasticBy, type ElasticPoint, gaugesApart } from './know/odd/gauges.ts';
+export { type Level, levelBehind, levelOf } from './know/odd/level.ts';
+export { type Parted, partedGirth } from './know/odd/parted.ts';
+export { SLIP_READINGS, slipOf } from './know/odd/slip.ts';

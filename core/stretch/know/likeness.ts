@@ -79,10 +79,9 @@ interface RateGivens {
 }
 
 /**
- * Growth rate now from the growth since the moment before, and the blur of its logarithm. Between the two the e-folds of
- * the rate rise evenly with ln pressure and fall evenly with growth, so that the rate at the end is
- * c a (1 - exp(-dg/c))/(1 - exp(-a dt)), with c the growth of one e-fold and a the e-folds that the pressure adds per
- * second: at constant pressure logarithmic creep, at constant rate of pressure a ramp.
+ * Growth rate now from the growth since the moment before, and the blur of its logarithm. At a pressure that is kept the
+ * e-folds of the rate fall evenly with growth, so that the rate at the end is c (1 - exp(-dg/c))/dt, with c the growth of
+ * one e-fold: logarithmic creep. Where the pump brings the pressure up, the rate follows the pump, and is the mean one.
  */
 function rateOf(
   i: number,
@@ -94,13 +93,25 @@ function rateOf(
   const time = now.seconds - before.seconds;
   const grown = b.growth - a.growth;
   const blur = Math.hypot(a.blur, b.blur);
+  if (Math.log(now.pressure / before.pressure) > KEPT * effect) {
+    const long = grown > LONG * b.growth ? LONG_BLUR : RAMP_BLUR;
+    return {
+      value: Math.max(STILL, grown / time),
+      blur: Math.min(UNKNOWN_RATE, Math.hypot(long, blur / Math.max(grown, blur))),
+    };
+  }
   const c = Math.max(softening, 1e-6);
   const x = Math.max(grown, 0.3 * blur) / c;
-  const climb = effect > 1e-6 ? Math.log(now.pressure / before.pressure) / effect : 0;
-  const settled = Math.abs(climb) < 1e-6 ? 1 / time : climb / time / -Math.expm1(-climb);
-  const value = Math.max(STILL, c * settled * -Math.expm1(-x));
+  const value = Math.max(STILL, (c / time) * -Math.expm1(-x));
   return { value, blur: Math.min(UNKNOWN_RATE, blur / c / Math.expm1(Math.min(x, 50))) };
 }
+
+/** Rise of pressure, in e-folds of rate, under which it counts as kept. */
+const KEPT = 1;
+/** Blur of the logarithm of the mean rate for the last one, on a ramp; and where the growth came in one long piece. */
+const RAMP_BLUR = 0.1;
+const LONG_BLUR = 0.6;
+const LONG = 0.3;
 
 /** Rate of an ordinary ramp, 1/s. */
 const USUAL_RATE = 2e-5;

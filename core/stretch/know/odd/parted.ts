@@ -1,0 +1,57 @@
+/** Girths that grow otherwise than the model of a sound tank has them grow beside one another. */
+import { valueAt, type QuickPath } from '../../quick/path.ts';
+
+export interface PartedGivens {
+  /** Growth of each girth now, as a fraction; undefined where not read. */
+  readonly growths: readonly (number | undefined)[];
+  readonly path: QuickPath;
+  /** Standard deviations: of one reading as growth, and of the gain of one girth. */
+  readonly blur: number;
+  readonly gain: number;
+}
+
+export interface Parted {
+  /** Place of the girth that stands out, in the order of the tank. */
+  readonly girth: number;
+  /** It has grown by so much more (or less) than the others say it should. */
+  readonly by: number;
+  /** In standard deviations of a sound tank. */
+  readonly clear: number;
+}
+
+/** Share of the growth by which courses of one sound tank part, as a standard deviation: 1 % of flow stress. Our estimate. */
+const COURSES = 0.012;
+/** About yield the place that grows most moves: so much growth is nothing, as a standard deviation. Our estimate. */
+const YIELD = 0.00008;
+/** Standard deviations: under 1 in 10,000 looks. */
+const CLEAR = 4;
+
+/** The girth that stands out most; undefined where none does. Three girths or more say which; of two the larger one. */
+export function partedGirth({ growths, path, blur, gain }: PartedGivens): Parted | undefined {
+  const read = growths.flatMap((growth, girth) => (growth === undefined ? [] : [{ girth, growth }]));
+  if (read.length < 2) return undefined;
+  const largest = read.map(({ girth, growth }) => largestFor(path, girth, growth));
+  const misses = read.map(({ girth, growth }, k): Parted => {
+    const others = largest.filter((_, i) => i !== k).sort((a, b) => a - b);
+    const usual = 0.5 * (others[(others.length - 1) >> 1] + others[others.length >> 1]);
+    const by = growth - valueAt(path.growth, path.girths[girth], usual);
+    const size = Math.min(Math.abs(growth), Math.abs(usual));
+    const spread = Math.hypot(Math.SQRT2 * blur, Math.SQRT2 * gain * size, COURSES * size, YIELD);
+    return { girth, by, clear: Math.abs(by) / spread };
+  });
+  const worst = misses.reduce((a, b) => (standing(b) > standing(a) ? b : a));
+  return worst.clear > CLEAR ? worst : undefined;
+}
+
+/** Of two that part by the same, the one that grows more is looked at. */
+const standing = ({ clear, by }: Parted): number => clear + (by > 0 ? 1e-6 : 0);
+
+/** Growth of the largest girth that goes with a growth of this one. */
+function largestFor(path: QuickPath, girth: number, growth: number): number {
+  const column = path.girths[girth];
+  if (growth <= column[0]) return (growth * path.growth[0]) / column[0];
+  const k = column.findIndex((value) => value >= growth);
+  if (k < 1) return path.growth[path.growth.length - 1];
+  const f = (growth - column[k - 1]) / (column[k] - column[k - 1]);
+  return path.growth[k - 1] + f * (path.growth[k] - path.growth[k - 1]);
+}
