@@ -2,7 +2,6 @@
 import type { Channel } from '../reading/channel.ts';
 import type { DayState } from './state.ts';
 
-/** A pressure older than this many times its limit is taken as if it were the highest read: nobody walks to the tank on it. */
 export interface Permission {
   readonly channel: Channel;
   /** The step asks for it. */
@@ -22,12 +21,18 @@ export function permitted(state: DayState, now_ms: number): Permission[] {
     .map(({ channel }) => ({ channel, asked: step?.reads.includes(channel.name) ?? false }));
 }
 
-/** bar. */
-export function pressureToGoBy({ figures, step, ventShut_ms }: DayState, now_ms: number): number {
-  const { pressure, highest_bar = 0 } = figures;
+/**
+ * bar: the highest that any gauge shows that is fresh and believed. The finest one may stick or drift low, and somebody
+ * walks to the tank on it.
+ */
+export function pressureToGoBy({ channels, figures, step, ventShut_ms }: DayState, now_ms: number): number {
   if (ventShut_ms === undefined) return 0;
-  const fresh = pressure !== undefined && now_ms - pressure.wall_ms <= 1000 * pressure.fresh_s;
-  return fresh ? pressure.value : Math.max(highest_bar, step?.pressure_bar ?? 0);
+  const shown = channels.flatMap(({ channel, last, fresh_s, aside, unproved }) => {
+    const isGauge = channel.reads === 'pressure' && aside === undefined && unproved === undefined;
+    return isGauge && last !== undefined && now_ms - last.wall_ms <= 1000 * fresh_s ? [last.value] : [];
+  });
+  if (shown.length > 0) return Math.max(...shown);
+  return Math.max(figures.highest_bar ?? 0, step?.pressure_bar ?? 0);
 }
 
 /** Why a reading is refused; undefined: it may be taken. */
