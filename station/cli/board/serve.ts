@@ -11,6 +11,7 @@ import { openRunner } from '../../range/runner.ts';
 import { openPool } from '../../server/pool.ts';
 import { serve } from '../../server/serve.ts';
 import { settingsFrom } from '../../server/settings.ts';
+import { importRecord } from '../../store/recordFile.ts';
 import { openStore } from '../../store/sqlite/open.ts';
 import type { Store } from '../../store/store.ts';
 import { BAD_INPUT, type Desk, DONE, Ending, reasonOf } from '../desk/desk.ts';
@@ -116,7 +117,7 @@ const DEMO_FILES = [
   'seam-2.csv',
 ] as const;
 
-/** A first start opens on the invented demo tank, with its coupons. */
+/** A first start opens on the invented demo tank, with its coupons and a rehearsal that a leak ended. */
 async function putDemo(store: Store): Promise<void> {
   const file = await readFile(fileURLToPath(beside('../examples/dunlin-oxidiser.json')), 'utf8');
   const { project } = store.projects.create({ name: 'INVENTED: Dunlin oxidiser tank', file });
@@ -124,4 +125,5 @@ async function putDemo(store: Store): Promise<void> {
     const bytes = await readFile(fileURLToPath(beside(`../examples/coupons/${name}`)));
     store.attachments.add(project.id, { name, bytes });
   }
+  importRecord(store.records, fileURLToPath(beside('../examples/dunlin-rehearsed.ndjson')));
 }
