@@ -61,9 +61,9 @@ function Draft({ project, plans }: DraftProps) {
     <main className={`sheet plan-sheet${sheet !== undefined && !current ? ' old' : ''}`}>
       <DraftState project={project} answer={mine} sheet={sheet} current={current} />
       {sheet === undefined ? null : <Steps sheet={sheet} />}
+      {sheet === undefined ? null : <Sections sheet={sheet} />}
       <Freeze project={project} plans={plans} plan={current ? plan : undefined} />
       <DaySetUp plan={plan} />
-      {sheet === undefined ? null : <Sections sheet={sheet} />}
       <TitleBlock
         type={words('typePlan')}
         sheet="4"

@@ -14,22 +14,16 @@ import { Limits } from './Limits.tsx';
 /** @param plan whose limits stand beside those that the team sets */
 export function DaySetUp({ plan }: { readonly plan: Plan | undefined }) {
   return (
-    <section className="parts day" aria-label={words('daySetUp')}>
+    <section id="day" className="parts day" aria-label={words('daySetUp')}>
       <h2>{words('daySetUp')}</h2>
-      <div className="part-list">
-        <div>
-          <Pump />
-          <Plugs />
-        </div>
-        <div>
-          <Gauges />
-          <Readings />
-        </div>
-        <div>
-          <People />
-          <Release />
-          <Limits plan={plan} />
-        </div>
+      <div className="day-parts">
+        <Pump />
+        <People />
+        <Release />
+        <Plugs />
+        <Gauges />
+        <Limits plan={plan} />
+        <Readings />
       </div>
     </section>
   );

@@ -22,7 +22,7 @@ interface FreezeProps {
 
 export function Freeze({ project, plans, plan }: FreezeProps) {
   return (
-    <section className="freeze" aria-label={words('freezeTitle')}>
+    <section id="freeze" className="freeze" aria-label={words('freezeTitle')}>
       <div className="beside">
         <div>
           <h2>{words('freezeTitle')}</h2>

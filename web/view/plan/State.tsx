@@ -23,6 +23,10 @@ export function DraftState({ project, answer, sheet, current }: DraftStateProps)
     <div className={`state${sheet !== undefined && !current ? ' outdated' : ''}`}>
       {sheet === undefined ? null : <Headline sheet={sheet} why={words(current ? 'planDraft' : 'planOld')} />}
       {answer?.kind === 'refused' ? <Refused reasons={answer.reasons} current={current} /> : null}
+      <nav aria-label={words('planParts')} className="to-parts">
+        <a href="#freeze">{words('freezeTitle')}</a>
+        <a href="#day">{words('daySetUp')}</a>
+      </nav>
       <Making project={project} alone={answer === undefined} />
       <Faults />
       {sheet === undefined || (!current && state === 'working') ? null : <Cautions sheet={sheet} />}
@@ -54,13 +58,13 @@ export function FrozenState({ project, frozen, sheet }: FrozenStateProps) {
 }
 
 function Headline({ sheet, why }: { readonly sheet: PlanSheet; readonly why: string }) {
-  const highest = sheet.steps.find(({ hold, number }) => hold !== '' && number === lastHeld(sheet));
+  const held = sheet.steps.filter(({ hold }) => hold !== '').at(-1);
   return (
     <>
       <p className="large">
         {words('planIs', {
-          pressure: `${highest?.pressure ?? ''} ${sheet.units.pressure}`,
-          steps: sheet.steps.length,
+          pressure: `${held?.pressure ?? ''} ${sheet.units.pressure}`,
+          hold: held?.hold ?? '',
         })}
       </p>
       <p>
@@ -69,9 +73,6 @@ function Headline({ sheet, why }: { readonly sheet: PlanSheet; readonly why: str
     </>
   );
 }
-
-const lastHeld = ({ steps }: PlanSheet): string | undefined =>
-  steps.filter(({ hold }) => hold !== '').at(-1)?.number;
 
 interface RefusedProps {
   readonly reasons: Extract<Planned, { kind: 'refused' }>['reasons'];
