@@ -13,6 +13,7 @@ import { solidTank } from './shell/solid-tank.ts';
 import { biaxial } from './steel/biaxial.ts';
 import { callister, kalpakjian } from './steel/power-law.ts';
 import { planByHand } from './plan/day.ts';
+import { equippedByHand } from './plan/equipped.ts';
 import { tensile304L } from './steel/tensile-304L.ts';
 import { twoSlope } from './steel/two-slope.ts';
 import { units } from './units.ts';
@@ -55,6 +56,7 @@ export const SOURCES: readonly Source[] = [
   pcc2Later,
   collapse,
   planByHand,
+  equippedByHand,
   units,
 ];
 

@@ -9,7 +9,7 @@ import { type Check, percent, plusMinus, type Source, type Tolerance } from '../
  * 600 mm inside, 2 mm, 1000 mm between two hemispheres, E 200 GPa, nu 0.3; 12 bar, which it bears elastically; water at
  * 15 °C with 0.2 L of air at filling; gauge to 0.1 bar, one scale to 0.5 mm, thermometer to 0.1 K, supply to 50 g.
  */
-const tank = (edition: '2008' | 'later') => ({
+export const handTank = (edition: '2008' | 'later') => ({
   hoopwright: 1,
   barrel: { insideDiameter_mm: 600, length_mm: 1000, wall_mm: 2 },
   heads: { top: { shape: 'hemispherical' }, bottom: { shape: 'hemispherical' } },
@@ -37,7 +37,7 @@ const plans = new Map<string, Plan>();
 function planned(edition: '2008' | 'later' = 'later'): Plan {
   const kept = plans.get(edition);
   if (kept !== undefined) return kept;
-  const parsed = parseTankFile(tank(edition));
+  const parsed = parseTankFile(handTank(edition));
   if (!parsed.ok) throw new Error(JSON.stringify(parsed.issues));
   const answer = planFor({ ...parsed, program: 'checks', hash: () => '' });
   if (answer.kind === 'refused') throw new Error(JSON.stringify(answer.reasons));

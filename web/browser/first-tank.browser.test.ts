@@ -1,10 +1,11 @@
-/** From plate to choice of sheet, as docs/first-tank.md tells it: the pictures of that page are made here. */
-import { copyFileSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+/** From plate to the printed plan, as docs/first-tank.md tells it: the pictures of that page are made here. */
+import { copyFileSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { say, saySigned, USUAL_MANNER } from '@hoopwright/report/figure';
 import type { ForecastFile } from '@hoopwright/wire/forecast';
 import type { Page } from 'playwright-core';
+import { pagesOf } from '../../station/paper/readBack.ts';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import {
   chromiumPath,
@@ -75,6 +76,7 @@ describe.skipIf(chromiumPath === undefined)('the page in a browser: a first tank
     await current(page);
     await page.screenshot({ path: pictureAt('6-chosen') });
     await agreesWithCommandLine(page);
+    await plansTheDay(page);
     expect(errors).toEqual([]);
     await context.close();
   }, 240_000);
@@ -101,6 +103,36 @@ async function agreesWithCommandLine(page: Page): Promise<void> {
     say(USUAL_MANNER, 'pressure', (told.maximum?.pressure_bar ?? NaN) / 10),
   );
   rmSync(folder, { recursive: true });
+}
+
+/** On to the printed plan: set up, made, frozen, and its papers fetched. */
+async function plansTheDay(page: Page): Promise<void> {
+  const planned = () => page.waitForSelector('.seal button:not([disabled])', { timeout: 90_000 });
+  await page.click('nav >> text=Plan');
+  await page.waitForSelector('.day');
+  for (const [label, text] of [
+    ['one stroke, by a bucket test', '25'],
+    ['strokes kept up', '30'],
+    ['relief valve opens at', '32'],
+  ] as const) {
+    const input = page.getByLabel(label, { exact: true });
+    await input.fill(text);
+    await input.press('Enter');
+  }
+  await planned();
+  await page.screenshot({ path: pictureAt('7-plan') });
+  await page.locator('.day').screenshot({ path: pictureAt('8-set-up') });
+  await page.fill('.seal input >> nth=0', 'first stretch');
+  await page.fill('.seal input >> nth=2', '2026-10-03');
+  await page.click('.seal button');
+  await page.waitForSelector('tr[data-revision="A"] >> text=current');
+  await page.locator('.freeze').screenshot({ path: pictureAt('9-frozen') });
+  const papers = page.waitForEvent('download');
+  await page.click('text="Papers, A4"');
+  const [card] = pagesOf(readFileSync(await (await papers).path()));
+  expect(card).toContain('Revision A “first stretch”');
+  for (const row of await page.locator('tr[data-step] td:nth-child(3)').allTextContents())
+    expect(card).toContain(row);
 }
 
 const type = (page: Page, label: string, text: string): Promise<void> =>

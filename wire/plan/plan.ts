@@ -194,6 +194,8 @@ export interface Need {
 export interface FirstStepSees {
   /** Trapped air as it will be found, with the range it will have. */
   readonly air_L: Ranged;
+  /** Zero of the gauge as it will be found (0), with its range, bar. */
+  readonly zero_bar: Ranged;
   readonly slopes: readonly {
     readonly name: string;
     readonly mm_per_bar: number;

@@ -36,7 +36,7 @@ const ENGLISH = {
   relief:
     'A relief valve stands between pump and tank, set just over the stretch pressure, and passes more than the pump gives. Try it before the day.',
   weight: 'Full of water the tank weighs {mass}. Look at floor, stand and sling before filling.',
-  vent: 'Open the top vent first, then drain. A tank that is drained with its vent shut is crushed from outside.',
+  vent: 'Open the top vent first, then drain. A tank that is drained with its vent shut can be crushed from outside.',
   knuckle: 'Watch the {head} knuckle, camera there: it may wrinkle, and the forecast cannot show wrinkles.',
   bleed:
     'Air is what flies. Bleed until no bubble comes; one litre of air less at filling takes away {perLitre}.',

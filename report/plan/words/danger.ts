@@ -31,10 +31,12 @@ const ENGLISH = {
   mass: 'Filled, the tank weighs {all}: {water} of water, {tank} of tank. What floor and stand carry is not stated.',
   'mass carried':
     'Filled, the tank weighs {all}: {water} of water, {tank} of tank. Floor and stand carry {carries}.',
-  'collapse must':
-    'Drained with its vent shut, the stretched barrel is crushed at {pressure} of suction, {margin} times one atmosphere. An open vent is a matter of life for this tank.',
+  'collapse under':
+    'Drained with its vent shut, the stretched barrel is crushed at {pressure} of suction, {margin} times one atmosphere: less than an empty tank can draw. Its life hangs on an open vent.',
+  'collapse near':
+    'From outside a round stretched barrel is crushed at {pressure}, {margin} times one atmosphere. Codes take 3 (from memory), and a stretched barrel is less round: drain it with the vent open only.',
   'collapse ample':
-    'Drained with its vent shut, the stretched barrel is crushed at {pressure} of suction, {margin} times one atmosphere: ample for a round barrel, less for a dented one.',
+    'From outside a round stretched barrel is crushed at {pressure}, {margin} times one atmosphere: ample for a round one, less for a dented one. Drain it with the vent open all the same.',
   'collapse none': 'The barrel is too short for the published collapse formula: drain it with the vent open.',
   'knuckle outside': 'Knuckle of the {head} head: {because}. Watch it, camera there.',
   'knuckle watch':
@@ -167,7 +169,8 @@ function massText({ all_kg, water_kg, tank_kg, carries_kg }: Of<'mass'>, f: Figu
 
 function collapseText({ pressure_bar, margin, ventMustBeOpen }: Of<'collapse'>, f: Figures): string {
   if (pressure_bar === undefined || margin === undefined) return filled('collapse none');
-  return filled(ventMustBeOpen ? 'collapse must' : 'collapse ample', {
+  const must = margin < 1 ? 'collapse under' : 'collapse near';
+  return filled(ventMustBeOpen ? must : 'collapse ample', {
     pressure: f.pressure(pressure_bar),
     margin: f.plain(margin, 1),
   });

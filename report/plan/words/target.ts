@@ -32,7 +32,7 @@ const ENGLISH = {
   time: 'Time at the pump without the holds: {minutes} at {flow}.',
   'time none': 'What the pump gives is not stated: no time and no strokes.',
   'first air':
-    'First step: air as foreseen would be found as {air}; the valve shut for {minutes} shows a loss of {loss} or more.',
+    'First step: air as foreseen would be found as {air}, the zero of the gauge to ±{zero}; the valve shut for {minutes} shows a loss of {loss} or more.',
   'first hand':
     'Without a screen: litres of air at filling = (litres at {to} less litres at {from} less {tank}) / {share}.',
   'first slope': '{name}: {slope} far below yield, known in the first step to ±{within} %.',
@@ -135,6 +135,7 @@ export function firstStepTexts(
   return [
     filled('first air', {
       air: rangedText(f.litres, first.air_L),
+      zero: f.fine(0.5 * ((first.zero_bar.high ?? NaN) - (first.zero_bar.low ?? NaN))),
       minutes: f.minutes(first.minutes),
       loss: f.leak(first.loss_mL_per_min),
     }),

@@ -33,7 +33,11 @@ export function Steps({ sheet }: { readonly sheet: PlanSheet }) {
           </tbody>
         </table>
       </Wide>
-      <p className="strong">{sheet.log.cautions.map(({ text }) => text).join(' ')}</p>
+      <ul className="cautions" data-part="log">
+        {sheet.log.cautions.map(({ id, text }) => (
+          <li key={id}>{text}</li>
+        ))}
+      </ul>
       <div className="beside">
         <div className="stops">
           <h2>{words('planStopOn')}</h2>

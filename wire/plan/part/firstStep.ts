@@ -10,7 +10,7 @@ import {
   waterCompliance,
   waterCompression,
 } from '@hoopwright/core/stretch';
-import { toLitre } from '@hoopwright/core/units';
+import { toBar, toLitre } from '@hoopwright/core/units';
 import type { Foreseen } from '../foresight/foresee.ts';
 import type { FirstStepSees } from '../plan.ts';
 import { arrivalKey, type ElasticSlopes, type MarkFigures, elasticOf, marksOf } from '../foresight/range.ts';
@@ -39,7 +39,7 @@ export function firstStepSees(foreseen: Foreseen, setUp: SetUp): FirstStepSees {
   const spread = spreadOf(setUp);
   const { datum } = foreseen.forecast;
   const { temperature, trappedAir } = datum.solver.shell.tank.water;
-  const { air } = firstFindings({
+  const { air, zero } = firstFindings({
     readings: marks.map((mark) => ({ pressure: mark.pressure, drawn: mark.pumped.all })),
     drawnWithoutAir: (p) =>
       elastic.growth * p + waterCompression(datum.volume + elastic.growth * p, p, temperature),
@@ -58,6 +58,7 @@ export function firstStepSees(foreseen: Foreseen, setUp: SetUp): FirstStepSees {
   );
   return {
     air_L: { value: toLitre(air.value), low: toLitre(air.low), high: toLitre(air.high) },
+    zero_bar: { value: toBar(zero.value), low: toBar(zero.low), high: toBar(zero.high) },
     slopes: setUp.readings
       .filter((r) => r.from === 'behind the wall')
       .map((reading) => slopeSeen(foreseen, elastic, reading, spread.pressure)),

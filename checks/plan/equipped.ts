@@ -1,0 +1,173 @@
+/** The figures of a plan with pump, relief valve and hose stated, one by one, against sums by hand. */
+import { percent, plusMinus, type Source } from '../check.ts';
+import { DANGERS, LIMITS } from './equippedLimits.ts';
+import { checksOf, DIGITS, MEMBRANE, planned, type Row, stepAt } from './equippedTank.ts';
+
+const GIRTH = 'girth per bar of a thin wall, as above';
+
+const WATER: readonly Row[] = [
+  ['target', 'duty 8 bar times 1.5', () => planned().target.pressure_bar, 12, 'bar', plusMinus(0), DIGITS],
+  [
+    'wall-share',
+    'share of the wall at 12 bar: 12 x 49.36 mL',
+    () => planned().water.shares_L.growth,
+    0.5923,
+    'L',
+    percent(1),
+    MEMBRANE,
+  ],
+  [
+    'water-share',
+    'share of the water at 12 bar, K 2.15 GPa',
+    () => planned().water.shares_L.compression,
+    0.2209,
+    'L',
+    percent(0.6),
+    'K 2.15 GPa from a handbook, a unit of its last digit',
+  ],
+  [
+    'water-en-1968',
+    'the same by EN 1968: 395.5 kg x 12 bar x (0.04725 - 0.68 x 12/10⁵) cm³',
+    () => planned().water.shares_L.compression,
+    0.2238,
+    'L',
+    percent(1.4),
+    'the table is a secant fitted for 200-300 bar (see en-1968)',
+  ],
+  [
+    'air-share',
+    'share of 0.2 L of air at 12 bar, Boyle',
+    () => planned().water.shares_L.trappedAir,
+    0.18443,
+    'L',
+    plusMinus(5e-5),
+    DIGITS,
+  ],
+  [
+    'air-per-bar',
+    'share of the air per bar at 6 bar: V0 pa/(pa + p)²',
+    () => planned().water.perBar_mL.trappedAir,
+    4.12,
+    'mL/bar',
+    plusMinus(0.005),
+    DIGITS,
+  ],
+  [
+    'litres-10',
+    'litres at 10.2 bar: 10.2 x 67.77 mL, and 0.1819 L into the air',
+    () => stepAt(10.2).pumped_L.value,
+    0.8732,
+    'L',
+    percent(1),
+    MEMBRANE,
+  ],
+  [
+    'strokes',
+    'strokes of 25 mL to 12 bar',
+    () => planned().water.strokes?.value ?? Number.NaN,
+    39.9,
+    '1',
+    percent(1),
+    MEMBRANE,
+  ],
+  [
+    'strokes-10',
+    'strokes to 10.2 bar',
+    () => stepAt(10.2).strokes?.value ?? Number.NaN,
+    34.93,
+    '1',
+    percent(1),
+    MEMBRANE,
+  ],
+  [
+    'pumping',
+    'time at the pump: 0.9977 L at 0.5 L/min',
+    () => planned().water.pumping_min?.value ?? Number.NaN,
+    1.995,
+    'min',
+    percent(1),
+    MEMBRANE,
+  ],
+];
+
+const STEPS: readonly Row[] = [
+  [
+    'wire',
+    'what the scale shows at 12 bar, zero at 0.6 bar: 11.4 x 0.12057 mm',
+    () => stepAt(12).girths[0].change_mm.value,
+    1.3745,
+    'mm',
+    percent(0.3),
+    GIRTH,
+  ],
+  [
+    'growth',
+    'growth of that girth: 12 x 0.12057 mm of 1897.5 mm',
+    () => stepAt(12).girths[0].growth_percent.value,
+    0.07625,
+    '%',
+    percent(0.3),
+    GIRTH,
+  ],
+  [
+    'left',
+    'left after the release of a tank that did not yield',
+    () => planned().target.growth_percent.left.value,
+    0,
+    '%',
+    plusMinus(1e-6),
+    'nothing yields',
+  ],
+  [
+    'air-found',
+    'air as the first step will find it',
+    () => planned().firstStep.air_L.value,
+    0.2,
+    'L',
+    plusMinus(5e-4),
+    'a hundredth of its own range',
+  ],
+  [
+    'hand-share',
+    'air by hand: Boyle between 0.6 and 6 bar',
+    () => planned().firstStep.byHand.share,
+    0.48359,
+    '1',
+    plusMinus(5e-5),
+    DIGITS,
+  ],
+  [
+    'hand-tank',
+    'what the tank draws between them: 5.4 x 67.77 mL',
+    () => planned().firstStep.byHand.tank_L,
+    0.366,
+    'L',
+    percent(1),
+    MEMBRANE,
+  ],
+  [
+    'slope-within',
+    'girth slope from 0.6, 3 and 6 bar with a 0.5 mm scale, half of its 90 % range',
+    () => planned().firstStep.slopes[0].within_percent,
+    51.9,
+    '%',
+    percent(0.3),
+    'JCGM 100:2008 4.3.7; girth per bar as above',
+  ],
+  [
+    'first-loss',
+    'smallest loss in 5 min, valve shut at 6 bar: gauge and thermometer, 3.29 deviations (Currie 1968)',
+    () => planned().firstStep.loss_mL_per_min,
+    2.22,
+    'mL/min',
+    percent(1),
+    MEMBRANE,
+  ],
+];
+
+export const equippedByHand: Source = {
+  key: 'plan-equipped-by-hand',
+  citation:
+    'Sums by hand for the plan of the same tank with pump, relief valve and hose: Boyle’s law with 1.01325 bar (ISO 2533), EN 1968 / ISO 6406 compression of water, ASME PCC-2, Windenburg & Trilling, JCGM 100:2008, Currie 1968; rules of the plan itself (limits, needs) as they are printed beside them',
+  checks: checksOf([...WATER, ...STEPS, ...DANGERS, ...LIMITS]),
+};
