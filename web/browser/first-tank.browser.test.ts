@@ -5,7 +5,6 @@ import { join } from 'node:path';
 import { say, saySigned, USUAL_MANNER } from '@hoopwright/report/figure';
 import type { ForecastFile } from '@hoopwright/wire/forecast';
 import type { Page } from 'playwright-core';
-import { pagesOf } from '../../station/paper/readBack.ts';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import {
   chromiumPath,
@@ -13,6 +12,7 @@ import {
   current,
   inClone,
   openWindow,
+  pagesOf,
   pictureAt,
   startBoard,
 } from './harness.mjs';

@@ -6,6 +6,9 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { chromium } from 'playwright-core';
 
+/** Reads papers back; the page itself has no part of the station, only its tests look into the station's papers. */
+export { pagesOf } from '../../station/paper/readBack.ts';
+
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 const USUAL = ['/usr/bin/chromium', '/usr/bin/chromium-browser'];
 

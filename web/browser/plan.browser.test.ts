@@ -7,8 +7,15 @@ import { planSheet } from '@hoopwright/report/plan';
 import type { FrozenPlan } from '@hoopwright/wire/plan';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { pagesOf } from '../../station/paper/readBack.ts';
-import { chromiumPath, commandLine, inClone, openWindow, pictureAt, startBoard } from './harness.mjs';
+import {
+  chromiumPath,
+  commandLine,
+  inClone,
+  openWindow,
+  pagesOf,
+  pictureAt,
+  startBoard,
+} from './harness.mjs';
 
 const OXIDISER = inClone('examples/dunlin-oxidiser.json');
 const FUEL = readFileSync(inClone('examples/dunlin-fuel.json'), 'utf8');
