@@ -28,7 +28,15 @@ export {
   SETS_ASIDE,
 } from './judge/judge.ts';
 export { ailmentSentence } from './judge/say.ts';
-export { figure, type LineFormat, type LineRead, LONGEST_LINE, type Raw, readLine } from './wire/line.ts';
+export {
+  figure,
+  type LineFormat,
+  lineFormatShape,
+  type LineRead,
+  LONGEST_LINE,
+  type Raw,
+  readLine,
+} from './wire/line.ts';
 export { fromWords, type Register, type Span, spansOf, wordsOf } from './wire/register.ts';
 export {
   channelsFrom,
