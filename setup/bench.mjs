@@ -28,7 +28,7 @@ for (const program of await ensureBundles(
 )) {
   if ((await timed(program)) !== 0) broken++;
 }
-if (wants('--json')) process.stdout.write(`${JSON.stringify(timings, null, 2)}\n`);
+if (wants('--json')) process.stdout.write(`${JSON.stringify(timings.map(listed), null, 2)}\n`);
 if (wants('--write')) leaveMark(LEDGER, writeLedger(merged(history, machine, timings)));
 const over = timings.filter(isOver).length;
 if (broken > 0) say(`${broken} bench files broke off`);
@@ -54,6 +54,11 @@ function timed(program) {
     });
     child.on('close', (code) => resolve(code ?? 1));
   });
+}
+
+/** @param {Timing} timing what the list on standard output holds of it */
+function listed({ name, median_ms, spread }) {
+  return { name, median_ms, spread };
 }
 
 /** @param {unknown} message @returns {message is Timing} */

@@ -59,6 +59,11 @@ test('a hold at the target that cannot stand gives way, and nothing is released'
   expect(codes(result)).toContain('bursts before target');
 });
 
+test('no unstretched wall is given where no wall would carry the pressure', () => {
+  expect(run(EVEN, duty(0.9)).unstretched?.wall).toBeGreaterThan(0);
+  expect(run(EVEN, duty(400)).unstretched).toBeUndefined();
+});
+
 describe('a flat head', () => {
   const flat = (wall: number): Tank => ({
     ...EVEN,
@@ -153,5 +158,7 @@ describe('a growth that is asked', () => {
     const answer = forecastToGrowth(EVEN, undefined, { growth: 2, left: false }, COARSE);
     expect(answer.kind).toBe('bursts before');
     expect(answer.forecast.maximum).toBeDefined();
+    expect(answer.forecast.target).toBeUndefined();
+    expect(answer.forecast.remarks).toMatchObject([{ code: 'growth not reached', asked: 2 }]);
   });
 });

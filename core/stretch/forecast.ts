@@ -70,7 +70,7 @@ export function forecast(tank: Tank, duty: Duty | undefined, orders: ForecastOrd
   return {
     ...seen(course, released),
     ...present({ target, arrived: ascent.arrived, held: ascent.held, maximum, released, seam }),
-    ...(yieldPoint === undefined || powerLaw
+    ...(yieldPoint === undefined || powerLaw || yieldPoint.pressure === Infinity
       ? {}
       : { firstYield: { pressure: yieldPoint.pressure, at: placeOf(course.datum, yieldPoint) } }),
     ...massesOf(course, tank, duty),
@@ -176,7 +176,9 @@ function massesOf(
   duty: Duty | undefined,
 ): Pick<Forecast, 'mass' | 'unstretched'> {
   const mass = massOf(datum.solver.shell);
-  return duty === undefined ? { mass } : { mass, unstretched: unstretchedFor(tank, duty, mass) };
+  return duty === undefined
+    ? { mass }
+    : { mass, ...present({ unstretched: unstretchedFor(tank, duty, mass) }) };
 }
 
 function effortOf({ walk }: Course): Effort {

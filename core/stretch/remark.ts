@@ -9,6 +9,8 @@ import type { SeamState } from './limit/seams.ts';
 export type Remark =
   | { readonly code: 'no maximum'; readonly reason: string }
   | { readonly code: 'bursts before target'; readonly target: number; readonly limit: Limit }
+  /** Growth that was asked for (a fraction), and where the tank ends before. */
+  | { readonly code: 'growth not reached'; readonly asked: number; readonly limit: Limit }
   | {
       readonly code: 'beyond evidence';
       readonly plastic: number;

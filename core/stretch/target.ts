@@ -41,7 +41,8 @@ export function forecastToGrowth(
   };
   const whole = run(undefined, undefined);
   const start = pressureAt(whole, asked.growth);
-  if (start === undefined) return { kind: 'bursts before', forecast: run(BEYOND_ALL, duty) };
+  if (start === undefined)
+    return { kind: 'bursts before', forecast: notReached(run(BEYOND_ALL, duty), asked.growth) };
   const tried: Trial[] = [];
   let pressure = start;
   for (let turn = 0; turn < MOST_TURNS; turn++) {
@@ -52,6 +53,18 @@ export function forecastToGrowth(
     pressure = nextPressure(tried, whole);
   }
   return answerFrom(tried);
+}
+
+/** A path to the end without the pressure that was asked for only to get there. */
+function notReached(whole: Forecast, asked: number): Forecast {
+  const { maximum: limit } = whole;
+  const others = whole.remarks.filter(({ code }) => code !== 'bursts before target');
+  const end: { -readonly [K in keyof Forecast]: Forecast[K] } = { ...whole };
+  delete end.target;
+  return {
+    ...end,
+    remarks: limit === undefined ? others : [{ code: 'growth not reached', asked, limit }, ...others],
+  };
 }
 
 interface Trial {

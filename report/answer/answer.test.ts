@@ -85,6 +85,7 @@ const REMARKS: readonly Remark[] = [
   { code: 'bursts before target', target: 2.7, limit: LIMIT },
   { code: 'bursts before target', target: 2.7, limit: { ...LIMIT, kind: 'local necking' } },
   { code: 'bursts before target', target: 2.7, limit: { ...LIMIT, kind: 'pressure maximum' } },
+  { code: 'growth not reached', asked: 0.62, limit: LIMIT },
   { code: 'beyond evidence', plastic: 0.123, evidence: 0.08, pressure: 2.34 },
   { code: 'hold above target', pressure: 2.9 },
   { code: 'release stuck', reason: 'no balance' },

@@ -21,6 +21,12 @@ export function remarkSentence(remark: Remark, manner: Manner = USUAL_MANNER): s
         pressure: pressure(remark.limit.pressure),
         target: pressure(remark.target),
       });
+    case 'growth not reached':
+      return sentence(manner, 'remarkGrowthNotReached', {
+        asked: say(manner, 'growth', remark.asked),
+        pressure: pressure(remark.limit.pressure),
+        growth: say(manner, 'growth', remark.limit.growth),
+      });
     case 'beyond evidence':
       return sentence(manner, 'remarkBeyondEvidence', {
         pressure: pressure(remark.pressure),

@@ -207,6 +207,8 @@ export const ENGLISH = {
     'The barrel necks locally at {pressure} before the stretch at {target} is done: choose a thicker wall or a lower stretch pressure.',
   remarkBurstsSeam:
     'The long seam reaches its limit at {pressure} before the stretch at {target} is done: choose a thicker wall, a stronger seam or a lower stretch pressure.',
+  remarkGrowthNotReached:
+    'The tank reaches its end at {pressure} and {growth} growth of girth under pressure, before the growth of {asked} that was asked for: ask for less, or choose a thicker wall.',
   remarkBeyondEvidence:
     'At {pressure} the plastic strain is {plastic}, but the flow curve rests on evidence only up to {evidence}: test a piece further, or stretch less.',
   remarkHoldAbove: 'A hold at {pressure} is over the stretch pressure and is left out.',

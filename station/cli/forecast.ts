@@ -2,7 +2,8 @@
 import { type Forecast, forecast, type ForecastOrders, forecastToGrowth } from '@hoopwright/core/stretch';
 import type { Duty, Tank } from '@hoopwright/core/tank';
 import { forecastFile, pathTable, usualOrders } from '@hoopwright/wire/forecast';
-import { parseTankFile } from '@hoopwright/wire/tank';
+import { fromBar } from '@hoopwright/core/units';
+import { AS_GIVEN, parseTankFile, QUANTITIES } from '@hoopwright/wire/tank';
 import type { Command } from 'commander';
 import { BAD_INPUT, type Desk, DONE, Ending, METAL_SAYS_NO } from './desk/desk.ts';
 import { type Answer, answerOf } from './answer.ts';
@@ -56,7 +57,7 @@ export async function answerFor(
   kept: { readonly keeper?: Keeper } = {},
 ): Promise<{ readonly result: Forecast; readonly answer: Answer }> {
   const given = await tankFrom(desk, path, options.asGiven === true);
-  const target = options.to === undefined ? undefined : pressureFrom(options.to, '--to');
+  const target = releasePressure(options);
   // A range goes with a pressure; for a growth that is asked the middle steel answers alone.
   const steel = await (options.toGrowth === undefined
     ? rangeFor(desk, path, given, { ...(target === undefined ? {} : { target }), ...kept })
@@ -106,8 +107,8 @@ export function inTheMiddle(given: GoodTank, steel: SteelRange | undefined): Goo
 export const besideSvg = (path: string): string => path.replace(/(\.svg)?$/i, '-curve.svg');
 
 export const burstsBefore = (result: Forecast): boolean =>
-  result.target !== undefined &&
-  (result.arrived === undefined || result.remarks.some((r) => r.code === 'bursts before target'));
+  (result.target !== undefined && result.arrived === undefined) ||
+  result.remarks.some(({ code }) => code === 'bursts before target' || code === 'growth not reached');
 
 /** Runs the forecast that the options ask for, with a progress line when it takes over a second. */
 export function forecastFor(desk: Desk, { tank, duty }: GoodTank, options: ForecastOptions): Forecast {
@@ -138,7 +139,20 @@ function ordersFor(
   options: ForecastOptions,
   progress: NonNullable<ForecastOrders['progress']>,
 ): ForecastOrders {
-  const target = options.to === undefined ? undefined : pressureFrom(options.to, '--to');
+  const target = releasePressure(options);
   const at = options.at === undefined ? [] : pressuresFrom(options.at, '--at');
   return { ...usualOrders(tank, duty, { at, ...(target === undefined ? {} : { target }) }), progress };
+}
+
+/** What `--to` asks for, MPa; a pressure that can hardly be meant ends the command unless it is to be taken as given. */
+function releasePressure({ to, asGiven }: ForecastOptions): number | undefined {
+  if (to === undefined) return undefined;
+  const pressure = pressureFrom(to, '--to');
+  const { high } = QUANTITIES['holds.pressure_bar'];
+  if (asGiven !== true && pressure > fromBar(high))
+    throw new Ending(
+      BAD_INPUT,
+      `--to: came "${to}", wanted at most ${high} bar, as for a hold; check the value and its unit; if it is meant so, say ${AS_GIVEN}`,
+    );
+  return pressure;
 }

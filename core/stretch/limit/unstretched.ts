@@ -14,13 +14,15 @@ export interface Unstretched {
 /**
  * Wall whose hoop stress p r/t (mean radius) at the stretch pressure reaches Rp0.2 of the plate: the same factor
  * against yield that the stretched tank has against new yield, by the rule of the codes (EN 13445-3 7.4.2, f = Rp0.2/1.5
- * at the working pressure). All walls of the tank are scaled alike for the mass.
+ * at the working pressure). All walls of the tank are scaled alike for the mass. Undefined from twice Rp0.2 on: no wall
+ * carries such a pressure by this rule.
  */
-export function unstretchedFor(tank: Tank, duty: Duty, mass: number): Unstretched {
+export function unstretchedFor(tank: Tank, duty: Duty, mass: number): Unstretched | undefined {
   const course = tank.courses.reduce((a, b) => (b.length > a.length ? b : a));
   const flow = new Float64Array(2);
   flowOf(course.steel.flow, 1).at(0.002, flow);
   const pressure = stretchPressure(duty);
+  if (pressure >= 2 * flow[0]) return undefined;
   // t = p (Di + t)/2 / f.
   const wall = (pressure * tank.insideDiameter) / (2 * flow[0] - pressure);
   return { wall, mass: (mass * wall) / course.wall, allowed: flow[0] };
