@@ -26,7 +26,12 @@ export function heading(sheet: TankSheet, { times }: Laid, manner: Manner): Mark
   ];
 }
 
-export function notesOf(sheet: TankSheet, { view, times, tank, before }: Laid, manner: Manner): string[] {
+/** What stands on the drawing larger than it is, a sentence each: the growth where something has grown, the walls. */
+export function enlargedOf(
+  { stance }: TankSheet,
+  { view, times, before }: Laid,
+  manner: Manner,
+): { readonly growth: string | undefined; readonly walls: string } {
   const growth =
     times === 1
       ? sentence(manner, 'noteGrowthOne')
@@ -37,9 +42,15 @@ export function notesOf(sheet: TankSheet, { view, times, tank, before }: Laid, m
       : view.walls === view.thick || !before.some((piece) => piece.kind === 'thick')
         ? sentence(manner, 'noteWalls', { times: String(view.walls) })
         : sentence(manner, 'noteWallsThick', { times: String(view.walls), thick: String(view.thick) });
+  return { growth: stance === undefined ? undefined : growth, walls };
+}
+
+export function notesOf(sheet: TankSheet, laid: Laid, manner: Manner): string[] {
+  const { tank } = laid;
+  const { growth, walls } = enlargedOf(sheet, laid, manner);
   return [
     sentence(manner, 'noteDimensions'),
-    ...(sheet.stance === undefined ? [] : [`${sentence(manner, 'noteInitial')} ${growth}`]),
+    ...(growth === undefined ? [] : [`${sentence(manner, 'noteInitial')} ${growth}`]),
     walls,
     ...standNotes(tank, manner),
     ...(tank.longSeam === undefined

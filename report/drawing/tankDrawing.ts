@@ -10,7 +10,7 @@ import { noteList } from '../sheet/noteList.ts';
 import { BLOCK_HEIGHT, BLOCK_WIDTH, titleBlock } from '../sheet/titleBlock.ts';
 import { sentence } from '../words/sentence.ts';
 import { INSET } from './layOut.ts';
-import { heading, notesOf, stateOf } from './sheetWords.ts';
+import { enlargedOf, heading, notesOf, stateOf } from './sheetWords.ts';
 import { growthTable, legend } from './table.ts';
 import type { TankSheet } from './tankSheet.ts';
 import { tankView } from './tankView.ts';
@@ -26,6 +26,7 @@ export function tankDrawing(sheet: TankSheet): Scene {
       ? { marks: [], bottom: FRAME.top + INSET }
       : growthTable(COLUMN, FRAME.top + INSET - 4, laid.tank, sheet.states, manner);
   const key = sheet.field === undefined ? [] : legend(COLUMN, table.bottom + 14, sheet.field, manner).marks;
+  const { growth, walls } = enlargedOf(sheet, laid, manner);
   const facts = {
     documentType: sentence(manner, 'drawingType'),
     scale: scaleText(laid.view.scale, manner),
@@ -36,6 +37,7 @@ export function tankDrawing(sheet: TankSheet): Scene {
     height: SHEET_HEIGHT,
     title: sentence(manner, 'drawingTitle', { tank: sheet.block.title, state: stateOf(sheet, manner) }),
     patches,
+    enlarged: growth === undefined ? [walls] : [growth, walls],
     marks: [
       ...frame(),
       ...heading(sheet, laid, manner),

@@ -90,6 +90,8 @@ export interface Scene {
   readonly title: string;
   readonly marks: readonly Mark[];
   readonly patches: readonly Patch[];
+  /** Sentences that say what is drawn larger than it is. */
+  readonly enlarged?: readonly string[];
 }
 
 export const stroke = (line: LineType, points: readonly Point[], of?: string): Stroke => ({

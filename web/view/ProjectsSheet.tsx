@@ -1,7 +1,7 @@
 /** The sheet of projects: draw one's own, take in and hand on, copy, rename, delete and bring back, versions. */
 import type { Project } from '@hoopwright/wire/project';
 import { useQuery, useQueryClient } from '@tanstack/react-query';
-import { useState } from 'react';
+import { useId, useState } from 'react';
 import { useBoard } from '../state/board.ts';
 import { copyProject, importText, openProject } from '../state/server/projects.ts';
 import { server } from '../state/server/server.ts';
@@ -97,11 +97,14 @@ const Act = ({ words: word, named, name, onAct }: ActProps) => (
 );
 
 function Rename({ project, onDone }: { readonly project: Project; readonly onDone: () => void }) {
+  const id = useId();
   const [name, setName] = useState(project.name);
   const queries = useQueryClient();
+  const blank = name.trim() === '';
   const keep = async (): Promise<void> => {
     const trimmed = name.trim();
-    if (trimmed !== '' && trimmed !== project.name) {
+    if (blank) return;
+    if (trimmed !== project.name) {
       const renamed = await server.rename(project.id, trimmed);
       if (useBoard.getState().project?.id === project.id) useBoard.setState({ project: renamed });
       await queries.invalidateQueries({ queryKey: ['projects'] });
@@ -109,21 +112,28 @@ function Rename({ project, onDone }: { readonly project: Project; readonly onDon
     onDone();
   };
   return (
-    <span className="entry">
-      <input
-        // oxlint-disable-next-line jsx-a11y/no-autofocus -- the person has just asked for this field
-        autoFocus
-        className="words"
-        aria-label={words('projectNewName')}
-        maxLength={120}
-        value={name}
-        onChange={(event) => setName(event.target.value)}
-        onBlur={() => void keep()}
-        onKeyDown={(event) => {
-          if (event.key === 'Enter') void keep();
-          if (event.key === 'Escape') onDone();
-        }}
-      />
+    <span className={blank ? 'faulty' : ''}>
+      <span className="entry">
+        <input
+          // oxlint-disable-next-line jsx-a11y/no-autofocus -- the person has just asked for this field
+          autoFocus
+          className="words"
+          aria-label={words('projectNewName')}
+          aria-invalid={blank}
+          aria-describedby={id}
+          maxLength={120}
+          value={name}
+          onChange={(event) => setName(event.target.value)}
+          onBlur={() => void keep()}
+          onKeyDown={(event) => {
+            if (event.key === 'Enter') void keep();
+            if (event.key === 'Escape') onDone();
+          }}
+        />
+      </span>
+      <span id={id} aria-live="polite">
+        {blank ? <span className="fault">{words('projectNoName')}</span> : null}
+      </span>
     </span>
   );
 }

@@ -32,6 +32,11 @@ export function TankDrawing() {
       <SceneView scene={cropped.scene} box={cropped.box} className="tank" figure={figure}>
         <Wall patches={whole.patches} />
       </SceneView>
+      <p className="scale-notes small">
+        {(whole.enlarged ?? []).map((text) => (
+          <span key={text}>{text}</span>
+        ))}
+      </p>
       {legend === undefined ? null : <SceneView scene={legend.scene} box={legend.box} className="legend" />}
       <InPlaceHere around={around} />
     </div>

@@ -90,6 +90,7 @@ export const STEEL_AND_PROJECTS = {
   projectDeleteNamed: 'Delete {name}',
   projectRestoreNamed: 'Bring back {name}',
   projectNewName: 'New name of the project',
+  projectNoName: 'A project needs a name; Escape keeps the old one.',
   projectKeep: 'Keep the name',
   projectVersion: 'version {number}',
   projectDeleted: '{name} is deleted. It can be brought back.',

@@ -49,7 +49,7 @@ export const ENGLISH_TERMS = {
     '√(σ₁² − σ₁σ₂ + σ₂²) = flow stress',
   ),
   barrelYield: term(
-    'barrel at 0.2 %',
+    'barrel yield, 0.2 % plastic',
     'The pressure at which the middle of the barrel wall has 0.2 % plastic strain: from here the tank grows in earnest.',
     'after the definition of Rp0.2 in ISO 6892-1',
   ),

@@ -28,6 +28,16 @@ export function statedText(manner: Manner, kind: Kind, value: number): string {
   return String(tidy(value / unitOf(manner, kind).one)).replace('.', manner.decimal);
 }
 
+/**
+ * A number of the file as it stands in a field that nobody is typing in: in a foreign unit as five figures, since what the
+ * change of unit adds behind them was never stated.
+ */
+export function shownText(manner: Manner, kind: Kind, value: number): string {
+  const { one } = unitOf(manner, kind);
+  const foreign = Math.abs(Math.log10(one) - Math.round(Math.log10(one))) > 1e-9;
+  return statedText(manner, kind, foreign ? Number((value / one).toPrecision(5)) * one : value);
+}
+
 export type Understood =
   | { readonly kind: 'value'; readonly value: number; readonly readBack: string }
   | {

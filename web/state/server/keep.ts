@@ -44,6 +44,11 @@ export async function save(): Promise<void> {
   if (project === undefined || saving === 'saving' || saving === 'saved' || board.newer !== undefined) return;
   if (issues.length > 0 || forecastState(board) === 'none') return;
   const text = textOf(draft);
+  // A figure that was typed over and brought back makes no version, however the file was laid out when it came in.
+  if (board.saved !== undefined && textOf(draftOf(board.saved)) === text) {
+    useBoard.setState({ saving: 'saved' });
+    return;
+  }
   useBoard.setState({ saving: 'saving' });
   try {
     kept(await server.save(project.id, version, text), text);

@@ -5,7 +5,7 @@
 import type { Manner } from '@hoopwright/report/figure';
 import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
 import { useManner } from '../../state/manner.ts';
-import { type Kind, statedText, understand, type Understood, unitOf } from '../../state/file/stated.ts';
+import { type Kind, shownText, understand, type Understood, unitOf } from '../../state/file/stated.ts';
 import type { TermName } from '../../words/glossary.ts';
 import { words } from '../../words/say.ts';
 import { Term } from '../said/Term.tsx';
@@ -40,7 +40,7 @@ export function NumberField(props: NumberFieldProps) {
   useEffect(() => {
     if (grabsFocus === true) input.current?.select();
   }, [grabsFocus]);
-  const shown = typed ?? (value === undefined ? '' : statedText(manner, kind, value));
+  const shown = typed ?? (value === undefined ? '' : shownText(manner, kind, value));
   const meant = typed === undefined ? undefined : meaning(manner, kind, typed, otherwise);
   const fault =
     meant?.kind === 'fault' ? meant.sentence : meant?.kind === 'asked' ? words('askedFault') : undefined;

@@ -18,6 +18,10 @@ export function OwnTank() {
   const [name, setName] = useState('');
   const [numbers, setNumbers] = useState<Numbers>({});
   const [fault, setFault] = useState<string>();
+  const put = (key: keyof Numbers, value: number | undefined): void =>
+    setNumbers(({ [key]: _before, ...others }) =>
+      value === undefined ? others : { ...others, [key]: value },
+    );
   const draw = async (event: FormEvent): Promise<void> => {
     event.preventDefault();
     const { insideDiameter, length, wall, workingPressure } = numbers;
@@ -53,11 +57,11 @@ export function OwnTank() {
           label={words(label)}
           kind={{ path, quantity }}
           value={numbers[key]}
-          onValue={(value) =>
-            setNumbers(({ [key]: _before, ...others }) =>
-              value === undefined ? others : { ...others, [key]: value },
-            )
-          }
+          onValue={(value) => put(key, value)}
+          // What cannot be read is no number: the one that stood there before must not be drawn in its place.
+          onFault={(sentence) => {
+            if (sentence !== undefined) put(key, undefined);
+          }}
         />
       ))}
       <button type="submit">{words('ownDraw')}</button>

@@ -3,6 +3,7 @@ import { useId, useState } from 'react';
 import { useBoard } from '../../state/board.ts';
 import { changeDraft } from '../../state/file/change.ts';
 import { valueAt, withValue } from '../../state/file/edit.ts';
+import { issueSentence } from '../../words/issue.ts';
 
 export interface TextFieldProps {
   readonly path: string;
@@ -12,6 +13,7 @@ export interface TextFieldProps {
 export function TextField({ path, label }: TextFieldProps) {
   const id = useId();
   const stated = useBoard((b) => valueAt(b.draft, path));
+  const issue = useBoard((b) => b.issues.find((one) => one.path === path));
   const [typed, setTyped] = useState<string>();
   const keep = (): void => {
     if (typed === undefined) return;
@@ -21,12 +23,14 @@ export function TextField({ path, label }: TextFieldProps) {
     setTyped(undefined);
   };
   return (
-    <div className="field">
+    <div className={`field${issue === undefined ? '' : ' faulty'}`}>
       <label htmlFor={id}>{label}</label>
       <span className="entry">
         <input
           id={id}
           className="words"
+          aria-invalid={issue !== undefined}
+          aria-describedby={`${id}-says`}
           value={typed ?? (typeof stated === 'string' ? stated : '')}
           onChange={(event) => setTyped(event.target.value)}
           onBlur={keep}
@@ -35,6 +39,9 @@ export function TextField({ path, label }: TextFieldProps) {
             if (event.key === 'Escape') setTyped(undefined);
           }}
         />
+      </span>
+      <span className="says" id={`${id}-says`} aria-live="polite">
+        {issue === undefined ? null : <span className="fault">{issueSentence(issue)}</span>}
       </span>
     </div>
   );
