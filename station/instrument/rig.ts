@@ -4,7 +4,7 @@ import type { Later, Source } from './source.ts';
 
 export interface RigParts {
   readonly name: string;
-  readonly site: Site;
+  readonly site: Pick<Site, 'pass' | 'read'>;
   /** Channels that speak by themselves; the others are read by hand. */
   readonly channels: readonly string[];
   /** Between two readings, ms of real time. */

@@ -84,7 +84,7 @@ function* happeningsOf(parts: RehearsalParts, frozen: FrozenPlan): Generator<Reh
     yield stamp(next.value);
     next = day.next();
   }
-  const end = { ...next.value, hidden: secrets(parts, site) };
+  const end = { ...next.value, hidden: secretsOf(parts, site) };
   yield stamp(crew.happening('end', end, `end: ${end.end}; ${end.why}`));
   return next.value;
 }
@@ -126,7 +126,10 @@ function opening(
 const asBody = (value: object): Body => JSON.parse(JSON.stringify(value));
 
 /** What the crew did not know, for the talk afterwards. */
-function secrets({ tank, seed, faults }: RehearsalParts, { real, parts }: Site): Body {
+export function secretsOf(
+  { tank, seed, faults }: Pick<RehearsalParts, 'tank' | 'seed' | 'faults'>,
+  { real, parts }: Site,
+): Body {
   const [course] = tank.courses;
   return {
     seed,

@@ -117,6 +117,11 @@ export class Site {
     this.now = { ...this.now, air: this.now.air + volume, water: this.now.water - volume };
   }
 
+  /** A fault that nobody had planned: it comes with the time that passes next. */
+  suffer(fault: Fault): void {
+    this.waiting = [fault, ...this.waiting];
+  }
+
   private befall({ name }: Fault): void {
     this.waiting = this.waiting.slice(1);
     if (name === 'leak') this.now = { ...this.now, leak: LEAK };

@@ -1,5 +1,6 @@
 /** The whole server as one function from request to answer; it runs in memory as well as behind a socket. */
 import { Hono, type MiddlewareHandler } from 'hono';
+import type { Days } from '../day/days.ts';
 import type { Planner } from '../plan/planner.ts';
 import type { Ranger } from '../range/ranger.ts';
 import type { Store } from '../store/store.ts';
@@ -14,6 +15,12 @@ import { RATES, type Rates, rateCheck } from './gate/rate.ts';
 import { attachmentRoutes } from './routes/attachments.ts';
 import { changesRoutes } from './routes/changes.ts';
 import { entranceRoutes, tokenRoutes } from './routes/entrance.ts';
+import { dayRoutes } from './routes/day/days.ts';
+import { linkRoutes } from './routes/day/links.ts';
+import { orderRoutes } from './routes/day/orders.ts';
+import { photoRoutes } from './routes/day/photos.ts';
+import { readingRoutes } from './routes/day/readings.ts';
+import { streamRoutes } from './routes/day/stream.ts';
 import { forecastRoutes } from './routes/forecast.ts';
 import { type CheckFile, isJson, projectRoutes } from './routes/projects.ts';
 import { frozenRoutes, planRoutes } from './routes/plans.ts';
@@ -30,6 +37,8 @@ export interface AppParts {
   readonly pool?: Pool;
   readonly ranger?: Ranger;
   readonly planner?: Planner;
+  /** Days of testing; absent: none can be begun or seen. */
+  readonly days?: Days;
   /** What is wrong with a tank file's text; absent: only that it is no JSON. */
   readonly check?: CheckFile;
   readonly rates?: Rates;
@@ -65,6 +74,7 @@ const apiOf = ({
   pool,
   ranger,
   planner,
+  days,
   check = isJson,
   ...parts
 }: AppParts): Hono<Env> => {
@@ -79,6 +89,14 @@ const apiOf = ({
     .route('/projects', projectRoutes(store, check))
     .route('/projects', versionRoutes(projects, check))
     .route('/projects', attachmentRoutes(attachments, projects));
+  if (days)
+    api
+      .route('/days', dayRoutes(days, store))
+      .route('/days', orderRoutes(days, store))
+      .route('/days', photoRoutes(days, store))
+      .route('/days', readingRoutes(days))
+      .route('/days', linkRoutes(days, tokens, addresses))
+      .route('/days', streamRoutes({ days, tokens, closing: parts.closing }));
   if (ranger) api.route('/range', rangeRoutes(ranger, attachments));
   if (planner)
     api.route('/plan', planRoutes(planner, store)).route('/projects', frozenRoutes(planner, store));

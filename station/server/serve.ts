@@ -5,6 +5,7 @@ import { performance } from 'node:perf_hooks';
 import { type Server, createServer } from 'node:http';
 import { getRequestListener } from '@hono/node-server';
 import type { Hono } from 'hono';
+import type { Days } from '../day/days.ts';
 import type { Planner } from '../plan/planner.ts';
 import type { Ranger } from '../range/ranger.ts';
 import type { Store } from '../store/store.ts';
@@ -26,6 +27,8 @@ export interface ServeOptions {
   readonly pool?: Pool;
   readonly ranger?: Ranger;
   readonly planner?: Planner;
+  /** Closed by the caller, before the store. */
+  readonly days?: Days;
   readonly check?: CheckFile;
   /** Told of mistakes of the program, never of secrets. */
   readonly log: (error: unknown) => void;
@@ -43,7 +46,7 @@ export interface Serving {
 
 /** Rejects with a sentence where the port is taken or must not be used. */
 export const serve = async (options: ServeOptions): Promise<Serving> => {
-  const { store, port: asked, host = '127.0.0.1', webDir, pool, ranger, planner, check, log } = options;
+  const { store, port: asked, host = '127.0.0.1', webDir, pool, ranger, planner, days, check, log } = options;
   const page = webDir !== undefined && existsSync(webDir) ? readPage(webDir) : new Map();
   const closing = new AbortController();
   let app: Hono<Env> | undefined;
@@ -65,6 +68,7 @@ export const serve = async (options: ServeOptions): Promise<Serving> => {
     ...(pool ? { pool } : {}),
     ...(ranger ? { ranger } : {}),
     ...(planner ? { planner } : {}),
+    ...(days ? { days } : {}),
     ...(check ? { check } : {}),
   });
   const own = isOwnHost(host) || host === '0.0.0.0' || host === '::' ? 'localhost' : host;

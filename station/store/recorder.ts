@@ -47,6 +47,9 @@ export interface RecorderParts {
   readonly later: (ms: number, work: () => void) => () => void;
   /** Told when a trouble begins and when it has cleared. */
   readonly told: (state: RecorderState) => void;
+  /** Each entry in order: as it is taken, and when it is durable, gaps included. */
+  readonly queued?: (draft: Draft) => void;
+  readonly wrote?: (link: Link) => void;
 }
 
 interface Waiting {
@@ -56,7 +59,8 @@ interface Waiting {
 }
 
 /** Begins a run of the record: one more than the last. Throws where `to` is not open to that kind. */
-export const openRecorder = ({ records, to, now, later, told }: RecorderParts): Recorder => {
+export const openRecorder = (parts: RecorderParts): Recorder => {
+  const { records, to, now, later, told } = parts;
   records.append(to, []);
   const before = records.find(to.record);
   const run = (before?.run ?? 0) + 1;
@@ -70,7 +74,9 @@ export const openRecorder = ({ records, to, now, later, told }: RecorderParts): 
   const queue = (kind: EntryKind, body: Body, moment: Moment): Promise<Link> =>
     new Promise((resolve, reject) => {
       const { mono_ms, wall_ms } = moment;
-      waiting.push({ draft: { run, mono_ms, wall_ms, kind, body }, resolve, reject });
+      const draft: Draft = { run, mono_ms, wall_ms, kind, body };
+      waiting.push({ draft, resolve, reject });
+      parts.queued?.(draft);
     });
 
   const state = (): RecorderState => ({ waiting: waiting.length, ...(trouble ? { trouble } : {}) });
@@ -92,6 +98,7 @@ export const openRecorder = ({ records, to, now, later, told }: RecorderParts): 
         batch.map(({ draft }) => draft),
       );
       waiting = waiting.slice(batch.length);
+      links.forEach((link) => parts.wrote?.(link));
       batch.forEach(({ resolve }, i) => resolve(links[i]));
       turned(undefined);
       return true;

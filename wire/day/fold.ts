@@ -34,7 +34,7 @@ export const startFold = (about: About, digest: string): Fold => ({
     measures: [],
     remarks: [],
   },
-  inside: { rows: [], zeros: {}, memory: {}, elapsed: 0, base: 0, gaps: 0 },
+  inside: { rows: [], zeros: {}, memory: {}, elapsed: 0, base: 0, gaps: 0, stepped: [] },
 });
 
 /** Holds the director's role until it is handed over. */

@@ -71,7 +71,8 @@ export interface Change {
 }
 
 /** Who may do what from another machine. */
-export const ROLES = ['viewer', 'writer'] as const;
+/** Beside them the crew of a test day, and a source that sends its readings: they reach nothing but the day. */
+export const ROLES = ['viewer', 'writer', 'director', 'note taker', 'pump', 'source'] as const;
 export type Role = (typeof ROLES)[number];
 
 /** A token as the list shows it: the secret itself is shown once, when it is made, and kept nowhere. */

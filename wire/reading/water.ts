@@ -62,7 +62,7 @@ export function lossIn(scene: Scene): Seen | undefined {
   if (!holds || gauge === undefined) return undefined;
   const points = pointsOf(scene, gauge.name);
   const [first] = points;
-  if (points.length < 3 || now.seconds - first.seconds < 60 * plan.leak.minutes - 1) return undefined;
+  if (points.length < 3 || first === undefined) return undefined;
   const perMinute = (y: (p: Point) => number): number => 60 * slope(points.map((p) => [p.seconds, y(p)]));
   const uptake = perMinute((p) => p.grown / 100) * millilitresPerGrowth(scene);
   const give = plan.water.perBar_mL.compression + airPerBar(scene, now);
@@ -73,17 +73,19 @@ export function lossIn(scene: Scene): Seen | undefined {
   };
 }
 
+/** From the last row that is as old as the window asks: rows by hand never lie on the minute. Empty: none is. */
 function pointsOf(scene: Scene, gauge: string): Point[] {
   const { plan, rows, now } = scene;
-  const from = now.seconds - 60 * plan.leak.minutes - 1;
-  return rows.flatMap((row) => {
-    if (row.step !== now.step || row.part !== now.part || row.seconds < from) return [];
+  const here = rows.flatMap((row): Point[] => {
+    if (row.step !== now.step || row.part !== now.part) return [];
     const drawn = litres(scene, row);
     const grown = meanGrowth(scene, row);
     const pressure = row.values[gauge];
     if (drawn === undefined || grown === undefined || pressure === undefined) return [];
     return [{ seconds: row.seconds, drawn, grown, pressure }];
   });
+  const from = here.findLastIndex(({ seconds }) => seconds <= now.seconds - 60 * plan.leak.minutes + 1);
+  return from < 0 ? [] : here.slice(from);
 }
 
 /** Standard deviation of the loss by what the instruments can be read to, mL/min. */

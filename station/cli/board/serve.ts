@@ -4,6 +4,9 @@ import { fileURLToPath } from 'node:url';
 import { parseTankFile } from '@hoopwright/wire/tank';
 import type { Command } from 'commander';
 import { issueLine } from '@hoopwright/wire/issue';
+import { performance } from 'node:perf_hooks';
+import { Days } from '../../day/days.ts';
+import { laptopAt } from '../../day/surroundings.ts';
 import { openPlanner } from '../../plan/planner.ts';
 import { openRanger } from '../../range/ranger.ts';
 import { remembering } from '../../range/remembering.ts';
@@ -64,9 +67,19 @@ export async function runServe(desk: Desk, { share = false }: ServeChoices): Pro
   const runner = openRunner();
   const run = remembering(runner.run);
   const planner = openPlanner(run);
+  const days = new Days({
+    store,
+    laptop: laptopAt(dir),
+    later,
+    real: () => performance.now(),
+    wall: () => Date.now(),
+    log: (error) => desk.err(`${reasonOf(error)}\n`),
+  });
   try {
+    await days.resume();
     const serving = await serve({
       store,
+      days,
       port,
       pool,
       ranger: openRanger(run),
@@ -87,6 +100,7 @@ export async function runServe(desk: Desk, { share = false }: ServeChoices): Pro
   } catch (error) {
     throw error instanceof Ending ? error : new Ending(BAD_INPUT, reasonOf(error));
   } finally {
+    await days.close();
     await planner.close();
     await runner.close();
     await pool.close();
@@ -101,6 +115,11 @@ function openOrEnd(dir: string): Store {
     throw new Ending(BAD_INPUT, reasonOf(error));
   }
 }
+
+const later = (ms: number, work: () => void): (() => void) => {
+  const timer = setTimeout(work, ms);
+  return () => clearTimeout(timer);
+};
 
 const askedToEnd = (): Promise<void> =>
   new Promise((resolve) => {

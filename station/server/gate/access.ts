@@ -1,6 +1,7 @@
 /** Who asks, and may they: the laptop's own page anything, a writer's link edits, a viewer's link reads. */
 import type { MiddlewareHandler } from 'hono';
 import { deleteCookie, getCookie, setCookie } from 'hono/cookie';
+import type { Token } from '@hoopwright/wire/project';
 import type { Tokens } from '../../store/store.ts';
 import { refuse } from '../answer.ts';
 import { type Asked, type Env, type Who, isLoopback, remoteOf } from '../env.ts';
@@ -33,9 +34,32 @@ export const whoAsks =
 const whoOf = (c: Asked, tokens: Tokens): Who => {
   const direct = FORWARDED.every((name) => c.req.header(name) === undefined);
   if (direct && isLoopback(remoteOf(c))) return { kind: 'own' };
-  const secret = getCookie(c, cookieName(c));
+  const secret = bearerOf(c.req.header('authorization')) ?? getCookie(c, cookieName(c));
   const token = secret === undefined ? undefined : tokens.check(secret);
   return token ? { kind: 'token', token } : { kind: 'nobody' };
+};
+
+/** A source has no browser: it sends its token with every request (RFC 6750). */
+const bearerOf = (header: string | undefined): string | undefined =>
+  /^Bearer (\S{1,200})$/.exec(header ?? '')?.[1];
+
+/** What one of the crew may send; which of it the role may, the day says. A source sends its readings and sees nothing. */
+const CREW_SENDS = /^\/api\/days\/[^/]+\/(orders|photos)$/;
+const SOURCE_SENDS = /^\/api\/days\/[^/]+\/readings\/[^/]+$/;
+
+const mayWrite = ({ role }: Token, path: string): boolean => {
+  switch (role) {
+    case 'writer':
+      return !path.startsWith('/api/days');
+    case 'viewer':
+      return false;
+    case 'director':
+    case 'note taker':
+    case 'pump':
+      return CREW_SENDS.test(path);
+    case 'source':
+      return SOURCE_SENDS.test(path);
+  }
 };
 
 /** From the network nothing is read without a token, and nothing written with a viewer's. */
@@ -45,7 +69,8 @@ export const accessCheck: MiddlewareHandler<Env> = async (c, next) => {
   if (who.kind === 'nobody')
     return turnedAway(c, 401, 'a link with a token', 'none, or one that was revoked');
   const reads = c.req.method === 'GET' || c.req.method === 'HEAD';
-  if (reads || who.token.role === 'writer') return next();
+  const may = reads ? who.token.role !== 'source' : mayWrite(who.token, c.req.path);
+  if (may) return next();
   return turnedAway(c, 403, 'a link for writing', 'a link for reading');
 };
 

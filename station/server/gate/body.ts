@@ -23,8 +23,24 @@ const limits = {
   project: limit(LONGEST.project),
 };
 
+/** Bytes of a photo, as phones send them. */
+export const PHOTO_TYPES = [
+  'image/jpeg',
+  'image/png',
+  'image/webp',
+  'image/heic',
+  'image/heif',
+  'application/octet-stream',
+];
+
+const isPhoto = (path: string): boolean => /^\/api\/days\/[^/]+\/photos$/.test(path);
+/** Readings come without end, line by line; a line that is too long is dropped as it arrives. */
+const isReadings = (path: string): boolean => /^\/api\/days\/[^/]+\/readings\/[^/]+$/.test(path);
+
 export const limitBody: MiddlewareHandler<Env> = (c, next) => {
   const { path } = c.req;
+  if (isReadings(path)) return next();
+  if (isPhoto(path)) return limits.attachment(c, next);
   if (path === '/api/projects/import') return limits.project(c, next);
   return path.endsWith('/attachments') ? limits.attachment(c, next) : limits.usual(c, next);
 };
@@ -34,6 +50,10 @@ export const jsonOnly: MiddlewareHandler<Env> = async (c, next) => {
   const writes = c.req.method === 'POST' || c.req.method === 'PATCH' || c.req.method === 'PUT';
   const type = c.req.header('content-type') ?? '';
   if (!writes || /^application\/json\s*(;|$)/i.test(type)) return next();
+  const { path } = c.req;
+  // Neither can be sent by a page elsewhere without asking first (Fetch, CORS-safelisted request headers).
+  if (isPhoto(path) && PHOTO_TYPES.some((one) => type.toLowerCase().startsWith(one))) return next();
+  if (isReadings(path) && /^application\/(x-ndjson|ndjson)\s*(;|$)/i.test(type)) return next();
   return refuse(c, 415, { path: 'content-type', expected: 'application/json', received: type || 'nothing' });
 };
 

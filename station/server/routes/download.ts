@@ -7,8 +7,11 @@ const plainName = (name: string): string => name.replace(/[^\w .()-]+/g, '_').re
 export const attachment = (c: Asked, name: string, content: string | Uint8Array<ArrayBuffer>): Response =>
   c.body(content, 200, {
     'Content-Type': 'application/octet-stream',
-    'Content-Disposition': `attachment; filename="${plainName(name)}"; filename*=UTF-8''${encodeName(name)}`,
+    'Content-Disposition': dispositionOf(name),
   });
+
+export const dispositionOf = (name: string): string =>
+  `attachment; filename="${plainName(name)}"; filename*=UTF-8''${encodeName(name)}`;
 
 /** RFC 8187: percent-encoded, and these four, which `encodeURIComponent` leaves, too. Half a surrogate pair is dropped. */
 const encodeName = (name: string): string =>

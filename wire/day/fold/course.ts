@@ -83,7 +83,7 @@ export function onStep({ state, inside }: Fold, { body, wall_ms }: Entry): Fold 
   const holds = kind === 'hold' || kind === 'final hold';
   const next = state.plan === undefined ? undefined : nextAfter(state.plan, step);
   return {
-    inside,
+    inside: { ...inside, stepped: [...inside.stepped, { step, wall_ms }] },
     state: {
       ...rest,
       step: begun,

@@ -21,7 +21,7 @@ export function onDecision(now: Fold, entry: Entry): Fold {
     case 'bleed again':
       return bledAgain(now, entry);
     case 'stop and release':
-      return { inside, state: { ...state, phase: 'stopping' } };
+      return stopped(now);
     case 'confirm step':
       return confirmed(now, entry);
     case 'acknowledge':
@@ -54,8 +54,13 @@ function bledAgain({ state, inside }: Fold, _entry: Entry): Fold {
       causes: state.causes.filter((cause) => cause.state !== 'bleed again'),
       ...given('next', seat ?? state.next),
     },
-    inside: { ...inside, rows: [], zeros: {} },
+    inside: { ...inside, rows: [], zeros: {}, bled: true },
   };
+}
+
+function stopped({ state, inside }: Fold): Fold {
+  const { broken: _, ...rest } = state;
+  return { inside, state: { ...rest, phase: 'stopping' } };
 }
 
 function confirmed({ state, inside }: Fold, { wall_ms }: Entry): Fold {

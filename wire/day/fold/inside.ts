@@ -31,6 +31,10 @@ export interface Inside {
   /** When the last row of a wire was taken, by `elapsed`. */
   readonly wired?: number;
   readonly gaps: number;
+  /** Steps as they were begun, oldest first: paper typed in later finds its step here. */
+  readonly stepped: readonly { readonly step: string; readonly wall_ms: number }[];
+  /** It was bled once already: too much air again is a reason to stop. */
+  readonly bled?: true;
   /** Phase before it was broken off, and the window of its hold. */
   readonly before?: DayPhase;
   readonly windowBefore?: number;

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { type Fold, fold, foldAll, startFold } from '@hoopwright/wire/day';
 import { type Body, type Draft, type Link, aboutDigest, headGroups, tie } from '@hoopwright/wire/record';
-import { chainHash } from '../store/hash.ts';
-import { rehearsed } from './rehearsed.ts';
+import { chainHash } from '../../store/hash.ts';
+import { rehearsed } from '../rehearsed.ts';
 
 const links = (...faults: readonly string[]): { readonly start: Fold; readonly links: Link[] } => {
   const { about, drafts } = rehearsed(3, ...faults);
