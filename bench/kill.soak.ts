@@ -1,5 +1,6 @@
 /**
- * kill -9 at 50 seeded moments while four windows edit, and at 100 while a recorder takes 12 channels at 50 Hz.
+ * kill -9 at 50 seeded moments while four windows edit, at 100 while a recorder takes 12 channels at 50 Hz, and at 100 while
+ * a whole day of testing does.
  * Nothing acknowledged may be lost, the chain must be whole, and the base must keep the store's contract afterwards.
  * SEED=n chooses other moments; KILLS=n fewer or more of them.
  */
@@ -7,7 +8,15 @@ import { fork } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type SoakOrders, type Task, soakEditing, soakRecording, suffer } from '@hoopwright/station/kill';
+import {
+  type SoakOrders,
+  type Task,
+  soakDay,
+  soakEditing,
+  soakRecording,
+  suffer,
+  taskOf,
+} from '@hoopwright/station/kill';
 import { STORE_CONTRACT, openStore } from '@hoopwright/station/store';
 
 const VICTIM = 'victim';
@@ -39,6 +48,10 @@ const soakBoth = async (dir: string): Promise<void> => {
   say(
     `${kills(100)} kills while recording: ${recording.acknowledged} entries acknowledged, none lost; ${recording.entries} in a whole chain; ${recording.beyond} were durable before their acknowledgement arrived`,
   );
+  const day = await soakDay({ ...orders, dir: join(dir, 'day'), kills: kills(100), seed: seed + 2 });
+  say(
+    `${kills(100)} kills of a day under way, 12 channels at 50 Hz: ${day.acknowledged} entries acknowledged, none lost; ${day.entries} in a whole chain; ${day.beyond} were durable before their acknowledgement arrived`,
+  );
   const store = openStore(orders.dir);
   for (const { holds } of STORE_CONTRACT) holds(store);
   store.close();
@@ -46,5 +59,5 @@ const soakBoth = async (dir: string): Promise<void> => {
 };
 
 const [, , word, task, dir] = process.argv;
-if (word === VICTIM) await suffer(task === 'record' ? 'record' : 'serve', dir);
+if (word === VICTIM) await suffer(taskOf(task), dir);
 else await soak();

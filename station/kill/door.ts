@@ -3,7 +3,8 @@ export {
   type EditingReport,
   type RecordingReport,
   type SoakOrders,
+  soakDay,
   soakEditing,
   soakRecording,
 } from './soak.ts';
-export { type Task, suffer } from './victim.ts';
+export { type Task, suffer, taskOf } from './victim.ts';

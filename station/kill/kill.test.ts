@@ -4,10 +4,12 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { foldAll } from '@hoopwright/wire/day';
+import { emptyFold } from '../day/live/kept.ts';
 import { STORE_CONTRACT } from '../store/contract/contract.ts';
 import { openStore } from '../store/sqlite/open.ts';
 import { check } from './verdict.ts';
-import { soakEditing, soakRecording } from './soak.ts';
+import { soakDay, soakEditing, soakRecording } from './soak.ts';
 import type { Task } from './victim.ts';
 import type { Window } from './window.ts';
 
@@ -35,6 +37,17 @@ describe('a process that is killed at any moment', () => {
     const report = await soakRecording({ kills: 3, seed: 20_260_504, dir, start });
     expect(report.acknowledged).toBeGreaterThan(3);
     expect(report.entries).toBeGreaterThanOrEqual(report.acknowledged);
+  });
+
+  it('loses no reading of a day under way, and goes on as broken off (3 kills; 100 in the soak)', async () => {
+    const report = await soakDay({ kills: 3, seed: 20_260_505, dir, start });
+    expect(report.acknowledged).toBeGreaterThan(3);
+    const store = openStore(dir);
+    const [{ about }] = store.records.list();
+    const { state } = foldAll(emptyFold(about).fold, store.records.entries(about.record));
+    store.close();
+    expect(state.run).toBe(3);
+    expect(state.phase).toBe('broken off');
   });
 });
 

@@ -1,8 +1,10 @@
 /** Kills the server or the recorder at seeded moments, again and again, and checks each time what is left. */
 import type { ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
+import type { Body } from '@hoopwright/wire/record';
 import { recordLines, verifyRecord } from '../store/recordFile.ts';
 import { openStore } from '../store/sqlite/open.ts';
+import { COUNTER } from './dayVictim.ts';
 import { type Seeded, seeded } from './seeded.ts';
 import { check, reopen } from './verdict.ts';
 import type { Task, Told } from './victim.ts';
@@ -105,12 +107,20 @@ export interface RecordingReport {
 const MOST_ENTRIES = 200;
 
 /** Throws `Wrong` where an acknowledged entry is missing, the chain is broken, or a reading within a run is skipped. */
-export const soakRecording = async ({ kills, seed, dir, start }: SoakOrders): Promise<RecordingReport> => {
+export const soakRecording = (orders: SoakOrders): Promise<RecordingReport> => recordAgain('record', orders);
+
+/** As `soakRecording`, with the whole running day: its source, its fold, its limits and its chain. */
+export const soakDay = (orders: SoakOrders): Promise<RecordingReport> => recordAgain('day', orders);
+
+const recordAgain = async (
+  task: 'record' | 'day',
+  { kills, seed, dir, start }: SoakOrders,
+): Promise<RecordingReport> => {
   const dice = seeded(seed);
   const known = new Map<number, string>();
   let [acknowledged, beyond, entries] = [0, 0, 0];
   for (let kill = 0; kill < kills; kill += 1) {
-    acknowledged += await recordUntilKilled(start('record', dir), dice, known);
+    acknowledged += await recordUntilKilled(start(task, dir), dice, known);
     entries = checkRecord(dir, known);
     beyond += entries - Math.max(...known.keys());
   }
@@ -136,6 +146,13 @@ const recordUntilKilled = async (
   return answers;
 };
 
+/** Which reading of its run it is. */
+const countIn = (body: Body): number => {
+  const { values } = body;
+  const byChannel = typeof values === 'object' && values !== null ? Object.entries(values) : [];
+  return Number(body['reading'] ?? byChannel.find(([name]) => name === COUNTER)?.[1]);
+};
+
 const checkRecord = (dir: string, known: ReadonlyMap<number, string>): number => {
   const store = openStore(dir);
   try {
@@ -149,7 +166,7 @@ const checkRecord = (dir: string, known: ReadonlyMap<number, string>): number =>
       if (told !== undefined && told !== digest)
         throw new Wrong(`entry ${entry.seq} is not the one acknowledged`);
       if (entry.kind !== 'reading') continue;
-      const reading = Number(entry.body['reading']);
+      const reading = countIn(entry.body);
       const next = entry.run === before.run ? before.reading + 1 : 1;
       if (reading !== next)
         throw new Wrong(`reading ${reading} of run ${entry.run} stands where ${next} belongs`);

@@ -1,4 +1,4 @@
 /** Entry of a victim: TASK DIR. */
-import { suffer } from './victim.ts';
+import { suffer, taskOf } from './victim.ts';
 
-await suffer(process.argv[2] === 'record' ? 'record' : 'serve', process.argv[3]);
+await suffer(taskOf(process.argv[2]), process.argv[3]);

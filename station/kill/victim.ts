@@ -3,8 +3,12 @@ import { performance } from 'node:perf_hooks';
 import { serve } from '../server/serve.ts';
 import { openRecorder } from '../store/recorder.ts';
 import { openStore } from '../store/sqlite/open.ts';
+import { sufferDay } from './dayVictim.ts';
 
-export type Task = 'serve' | 'record';
+export const TASKS = ['serve', 'record', 'day'] as const;
+export type Task = (typeof TASKS)[number];
+
+export const taskOf = (word: string | undefined): Task => TASKS.find((task) => task === word) ?? 'serve';
 
 /** What the victim tells: where it listens, or which entry has been acknowledged. */
 export type Told =
@@ -14,6 +18,8 @@ export type Told =
 /** Does the task until it is killed. */
 export const suffer = async (task: Task, dir: string): Promise<void> => {
   if (task === 'record') return record(dir);
+  if (task === 'day')
+    return sufferDay(dir, ({ entry, digest }) => tell({ kind: 'acknowledged', seq: entry.seq, digest }));
   const { port } = await serve({ store: openStore(dir), port: 0, log: (error) => console.error(error) });
   return tell({ kind: 'listening', port });
 };

@@ -260,6 +260,11 @@ export class LiveDay {
     return Promise.race([done, late]);
   }
 
+  /** Commits what was taken so far; false: it cannot be, and waits in memory. */
+  settled(): boolean {
+    return this.closed || this.recorder.flush();
+  }
+
   private clocksAt(wall_ms: number | undefined): Clocks {
     const now = this.now();
     return wall_ms === undefined ? now : { wall_ms, mono_ms: now.mono_ms + wall_ms - now.wall_ms };

@@ -1,0 +1,96 @@
+/** For the long-running checks: a test under way whose readings a node sends by HTTP, its clock so many times faster. */
+import { performance } from 'node:perf_hooks';
+import { freeze } from '@hoopwright/wire/plan';
+import { type Channel, channelsOf, type SourceSetUp } from '@hoopwright/wire/reading';
+import { sha256 } from '../store/hash.ts';
+import type { Store } from '../store/store.ts';
+import { Days } from './days.ts';
+import type { LiveDay } from './live/live.ts';
+import { TEST_TANK, testPlan } from './rehearsed.ts';
+
+const NAMES: Readonly<Record<string, string>> = {
+  a: 'gauge A',
+  b: 'gauge B',
+  l: 'low',
+  h: 'high',
+  w: 'weighing',
+};
+const STRAINS = ['s1', 's2', 's3', 's4', 's5', 's6', 's7'];
+/** s after which a reading by wire is old. */
+const FRESH = 5;
+
+/** Standard deviation of the wobble that the node sends, by what is read. */
+const NOISE: Readonly<Partial<Record<Channel['reads'], number>>> = {
+  pressure: 0.02,
+  girth: 0.05,
+  litres: 0.001,
+  strain: 3,
+};
+
+export interface PaceDay {
+  readonly days: Days;
+  readonly live: LiveDay;
+  readonly record: string;
+}
+
+export interface PaceOrders {
+  /** Times real time. */
+  readonly fast: number;
+  /** Beside the node that sends by HTTP. */
+  readonly sources?: readonly SourceSetUp[];
+}
+
+/** 12 channels, the plan's and strain gauges; the vent is shut and the seating runs. */
+export async function openPaceDay(store: Store, { fast, sources = [] }: PaceOrders): Promise<PaceDay> {
+  const { project } = store.projects.create({ name: 'INVENTED: Dunlin', file: JSON.stringify(TEST_TANK) });
+  const frozen = freeze(testPlan(), { name: 'pace', revision: 'A', date: '2026-05-03' }, sha256);
+  store.plans.keep(project.id, frozen);
+  const began = Date.now();
+  const real = (): number => fast * performance.now();
+  const start = real();
+  const days = new Days({
+    store,
+    laptop: { power: () => 'mains', free_MB: () => 9000, stayAwake: () => () => {} },
+    later: (ms, work) => {
+      const timer = setTimeout(work, ms);
+      return () => clearTimeout(timer);
+    },
+    real,
+    wall: () => began + real() - start,
+    log: (error) => console.error(error),
+  });
+  const names = { ...NAMES, ...Object.fromEntries(STRAINS.map((name) => [name, name])) };
+  const begun = await days.begin({
+    project: project.id,
+    plan: frozen.frozen.digest,
+    kind: 'test',
+    director: 'A. Invented',
+    sources: [{ kind: 'http', name: 'node', names }, ...sources],
+    channels: channels(fast),
+  });
+  if (begun.kind !== 'done') throw new Error(JSON.stringify(begun.issue));
+  const live = begun.day;
+  const by = 'A. Invented';
+  await live.order({ order: 'vent shut', by });
+  await live.order({ order: 'go on', by, from: testPlan().steps[0].number });
+  return { days, live, record: live.parts.about.record };
+}
+
+function channels(fast: number): Channel[] {
+  const strains = STRAINS.map(
+    (name): Channel => ({
+      name,
+      reads: 'strain',
+      by: 'gauge',
+      from: 'behind the wall',
+      upTo_bar: 30,
+      resolution: 0.1,
+    }),
+  );
+  return [...channelsOf(testPlan()), ...strains].map((channel) => ({
+    ...channel,
+    noise: NOISE[channel.reads] ?? 0,
+    resolution: channel.reads === 'pressure' ? 0.01 : channel.resolution,
+    fresh_s: FRESH * fast,
+  }));
+}
