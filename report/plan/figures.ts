@@ -121,6 +121,8 @@ function stepPressure(manner: Manner, unit_bar: number): (bar: number) => string
 export function rangedText(write: (value: number) => string, { value, low, high }: Ranged): string {
   const text = write(value);
   if (low === undefined || high === undefined) return text;
+  // A range that is narrower than the last digit says nothing.
+  if (write(low) === text && write(high) === text) return text;
   const [figure, unit] = parted(text);
   const ends = `${parted(write(low))[0]}–${parted(write(high))[0]}`;
   return unit === '' ? `${figure} (${ends})` : `${figure} (${ends}) ${unit}`;

@@ -215,6 +215,15 @@ describe('each sentence of caution stands in its place', () => {
   }
 });
 
+test('a range narrower than the last digit of its figure is not printed', () => {
+  const { holds: _, ...duty } = fuel.duty ?? { workingPressure_bar: 18 };
+  const plan = planOf({ ...fuel, duty });
+  const hold = { minutes: { value: 60, low: 59.9, high: 60.2 }, valve: 'open' as const };
+  const steps = plan.steps.map((step) => (step.kind === 'final hold' ? { ...step, hold } : step));
+  const rows = planSheet({ ...plan, steps }, orders).steps;
+  expect(rows.find((row) => row.hold.startsWith('60'))?.hold).toBe('60 min');
+});
+
 test('a plan of thirty steps and six girths still has its card on one page', async () => {
   const duty = fuel.duty as NonNullable<TankFile['duty']>;
   const holds = Array.from({ length: 9 }, (_, i) => ({ pressure_bar: 15 + 1.3 * i, minutes: 11 }));

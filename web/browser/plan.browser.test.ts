@@ -7,15 +7,7 @@ import { planSheet } from '@hoopwright/report/plan';
 import type { FrozenPlan } from '@hoopwright/wire/plan';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import {
-  chromiumPath,
-  commandLine,
-  inClone,
-  openWindow,
-  pagesOf,
-  pictureAt,
-  startBoard,
-} from './harness.mjs';
+import { chromiumPath, commandLine, inClone, openWindow, pagesOf, startBoard } from './harness.mjs';
 
 const OXIDISER = inClone('examples/dunlin-oxidiser.json');
 const FUEL = readFileSync(inClone('examples/dunlin-fuel.json'), 'utf8');
@@ -39,7 +31,6 @@ describe.skipIf(chromiumPath === undefined)('the page in a browser: the plan', (
     await page.click('nav >> text=Plan');
     await page.waitForSelector('progress');
     await planned(page);
-    await page.screenshot({ path: pictureAt('plan-daylight') });
     const said = packedLines(await commandLine(['plan', OXIDISER], ''));
     const rows = await stepsOn(page);
     expect(rows).toHaveLength(14);

@@ -1,4 +1,5 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
+import { withOneLess, withOneMore, withSupply } from './day.ts';
 import { redimensioned, valueAt, without, withValue } from './edit.ts';
 
 const file = {
@@ -42,4 +43,32 @@ test('courses keep their shares of a barrel that was made longer', () => {
 test('walls that were measured stay with their sheet and go with another', () => {
   expect(valueAt(redimensioned(file, 'barrel.wall_mm', 2.05), 'steel.wallMeasured_mm')).toEqual([1.97, 2.03]);
   expect(valueAt(redimensioned(file, 'barrel.wall_mm', 2.5), 'steel.wallMeasured_mm')).toBeUndefined();
+});
+
+describe('the set-up of the day', () => {
+  const draft = {
+    duty: { workingPressure_bar: 18, stretchFactor: 1.5 },
+    girths: [{ name: 'low' }, { name: 'high' }],
+  };
+
+  test('a gauge is added with the next nominal range over 1.25 times the stretch pressure', () => {
+    expect(valueAt(withOneMore(draft, 'day.gauges'), 'day.gauges')).toEqual([
+      { name: 'gauge 1', range_bar: 40, resolution_bar: 0.2 },
+    ]);
+  });
+
+  test('a reading is added for a girth that nobody reads yet, and taken away with its list', () => {
+    const two = withOneMore(withOneMore(draft, 'day.readings'), 'day.readings');
+    expect(valueAt(two, 'day.readings[1].girth')).toBe('high');
+    expect(withOneLess(withOneLess(two, 'day.readings', 1), 'day.readings', 0)).toEqual(draft);
+  });
+
+  test('a supply known by strokes has the step of the stroke', () => {
+    const pumped = withValue(draft, 'day.pump.mL_per_stroke', 12.5);
+    expect(valueAt(withSupply(pumped, 'strokes'), 'day.supply')).toEqual({
+      by: 'strokes',
+      resolution_mL: 12.5,
+    });
+    expect(withSupply(withSupply(draft, 'meter'), undefined)).toEqual(draft);
+  });
 });

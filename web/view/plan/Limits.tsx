@@ -71,6 +71,7 @@ function SetOne({ limit }: { readonly limit: SetLimit }) {
 
 /** Written into the file once value, name and reason are all there. */
 function NewLimit({ plan }: { readonly plan: Plan | undefined }) {
+  const manner = useManner();
   const [limit, setLimit] = useState<SetLimit>('trappedAir_L');
   const [value, setValue] = useState<number>();
   const [by, setBy] = useState('');
@@ -78,6 +79,9 @@ function NewLimit({ plan }: { readonly plan: Plan | undefined }) {
   const [told, setTold] = useState<string>();
   const path = `day.limits.${limit}.value`;
   const usual = plan?.limits.find((one) => one.limit === limit)?.usual;
+  const kind = { path, quantity: quantityOf(path) };
+  const usualText =
+    usual === undefined ? words('notStated') : statedText(manner, kind, Number(usual.toPrecision(3)));
   const keep = (): void => {
     if (value === undefined || by.trim() === '' || why.trim() === '') {
       setTold(words('limitIncomplete'));
@@ -103,8 +107,9 @@ function NewLimit({ plan }: { readonly plan: Plan | undefined }) {
       <NumberField
         key={limit}
         label={words('limitValue')}
-        kind={{ path, quantity: quantityOf(path) }}
-        value={value ?? (usual === undefined ? undefined : Number(usual.toPrecision(3)))}
+        kind={kind}
+        value={value}
+        otherwise={usualText}
         onValue={setValue}
       />
       <Words label={words('limitBy')} value={by} onValue={setBy} />
