@@ -5,6 +5,7 @@ import { readBegin, readFaultNow } from '@hoopwright/wire/day';
 import { type Context, Hono } from 'hono';
 import { stream } from 'hono/streaming';
 import type { Days } from '../../../day/days.ts';
+import { tankOf } from '../../../day/tankOf.ts';
 import { recordLines } from '../../../store/recordFile.ts';
 import type { Store } from '../../../store/store.ts';
 import { missing, refuse } from '../../answer.ts';
@@ -14,8 +15,9 @@ import { bodyOf } from '../../gate/body.ts';
 import { dispositionOf } from '../download.ts';
 import { askerOf } from './who.ts';
 
-export const dayRoutes = (days: Days, { records }: Store) =>
-  new Hono<Env>()
+export const dayRoutes = (days: Days, store: Store) => {
+  const { records } = store;
+  return new Hono<Env>()
     .get('/', (c) => c.json(days.list()))
     .post('/', ownOnly, async (c) => {
       const body = await bodyOf(c, readBegin);
@@ -44,8 +46,8 @@ export const dayRoutes = (days: Days, { records }: Store) =>
     .get('/:record/tank', async (c) => {
       const record = records.find(c.req.param('record'));
       const snapshot = record === undefined ? undefined : await days.snapshot(record.about.record);
-      const plan = snapshot?.state.plan?.frozen.digest;
-      const file = days.tankFile(record?.about.project ?? '', plan ?? '');
+      const plan = snapshot?.state.plan;
+      const file = plan === undefined ? undefined : tankOf(store, plan, record?.about.project);
       return file === undefined ? missing(c, 'a tank file') : c.text(file);
     })
     .post('/:record/faults', ownOnly, async (c) => {
@@ -70,6 +72,7 @@ export const dayRoutes = (days: Days, { records }: Store) =>
         return refuse(c, 422, { path: 'as', expected: 'csv, ndjson or record', received: as });
       return download(c, `${line.about.kind} ${line.about.title}.${made.ending}`, made.lines);
     });
+};
 
 interface Exported {
   readonly days: Days;
