@@ -9,17 +9,22 @@ import { warmUp } from './state/server/threads.ts';
 import './style/sheet.css';
 import { App } from './view/App.tsx';
 
-warmUp();
-const queries = new QueryClient({ defaultOptions: { queries: { retry: 1, staleTime: 2000 } } });
-hearChanges(queries);
-document.addEventListener('visibilitychange', () => {
-  if (document.visibilityState === 'hidden') void save();
-});
-
 const place = document.querySelector('#page');
 if (place === null) throw new Error('the page has no element #page');
-createRoot(place).render(
-  <QueryClientProvider client={queries}>
-    <App />
-  </QueryClientProvider>,
-);
+if (/^\/days?(\/|$)/.test(window.location.pathname))
+  void import('./day/mount.tsx').then(({ mountCrew }) => mountCrew(place));
+else mountBoard(place);
+
+function mountBoard(here: Element): void {
+  warmUp();
+  const queries = new QueryClient({ defaultOptions: { queries: { retry: 1, staleTime: 2000 } } });
+  hearChanges(queries);
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState === 'hidden') void save();
+  });
+  createRoot(here).render(
+    <QueryClientProvider client={queries}>
+      <App />
+    </QueryClientProvider>,
+  );
+}

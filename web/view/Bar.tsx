@@ -24,6 +24,7 @@ export function Bar() {
         {[...SHEETS, 'projects' as const].map((sheet) => (
           <SheetLink key={sheet} sheet={sheet} project={project} here={route.sheet === sheet} />
         ))}
+        <a href="/days">{words('sheetDays')}</a>
       </nav>
       <Kept />
       <ReadingChoices />

@@ -15,6 +15,7 @@ export const ENGLISH = {
   sheetSteel: 'Steel',
   sheetGrowth: 'Growth',
   sheetProjects: 'Projects',
+  sheetDays: 'Test day',
 
   // Tools
   undo: 'Undo',

@@ -46,7 +46,12 @@ const bodyOf = (text: string): RequestInit => ({
 });
 
 /** The server is of the same program as the page: the shape of its answers is not checked again. */
-async function call<T>(path: string, method = 'GET', body?: unknown, signal?: AbortSignal): Promise<T> {
+export async function call<T>(
+  path: string,
+  method = 'GET',
+  body?: unknown,
+  signal?: AbortSignal,
+): Promise<T> {
   const response = await fetch(`/api${path}`, {
     method,
     ...(signal === undefined ? {} : { signal }),

@@ -1,0 +1,115 @@
+/** Rows written on this screen, and their corrections: a correction adds, and replaces nothing. */
+import { type FormEvent, useState } from 'react';
+import { useManner } from '../../state/manner.ts';
+import { say } from '../../words/day/say.ts';
+import { channelText, clockText } from '../said/figures.ts';
+import { useDay } from '../state/live.ts';
+import { give, tell, useName } from '../state/orders.ts';
+import { keepCorrection, useRows, type WrittenRow } from './writtenRows.ts';
+import { ChannelField } from './ChannelField.tsx';
+import { valuesOf } from './Row.tsx';
+
+/** Rows that are listed: the last ones. */
+const LISTED = 8;
+
+export function Rows() {
+  const record = useDay((d) => d.record);
+  const rows = useRows((r) => r.rows).filter((row) => row.record === record);
+  const [correcting, setCorrecting] = useState<number>();
+  const row = rows.find(({ seq }) => seq === correcting);
+  if (row !== undefined)
+    return <Correction key={row.seq} row={row} onDone={() => setCorrecting(undefined)} />;
+  return (
+    <section className="rows" aria-label={say('rowsTitle')}>
+      <h2>{say('rowsTitle')}</h2>
+      {rows.length === 0 ? <p className="quiet">{say('rowsNone')}</p> : null}
+      <ol>
+        {rows.slice(0, LISTED).map((one) => (
+          <li key={one.seq} data-row={one.seq}>
+            <OneRow row={one} />
+            <button
+              type="button"
+              className="key"
+              aria-label={say('rowCorrectNamed', { seq: one.seq })}
+              onClick={() => setCorrecting(one.seq)}
+            >
+              {say('rowCorrect')}
+            </button>
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}
+
+function OneRow({ row: { seq, at_ms, values, corrected } }: { readonly row: WrittenRow }) {
+  const channels = useDay((d) => d.state?.channels);
+  const manner = useManner();
+  return (
+    <span>
+      <span className="quiet">
+        {seq} {clockText(at_ms)}
+      </span>
+      {Object.entries(values).map(([name, value]) => {
+        const reads = channels?.find(({ channel }) => channel.name === name)?.channel.reads;
+        return (
+          <span key={name} className="one-value">
+            {name} {reads === undefined ? value : channelText(manner, reads, value)}
+          </span>
+        );
+      })}
+      {corrected?.map((by) => (
+        <span key={by} className="one-value strong">
+          {say('correctWritten', { corrects: seq, seq: by })}
+        </span>
+      ))}
+    </span>
+  );
+}
+
+function Correction({ row, onDone }: { readonly row: WrittenRow; readonly onDone: () => void }) {
+  const all = useDay((d) => d.state?.channels) ?? [];
+  const manner = useManner();
+  const by = useName();
+  const [typed, setTyped] = useState<Readonly<Record<string, string>>>({});
+  const [why, setWhy] = useState(say('correctWhyUsual'));
+  const channels = all.map(({ channel }) => channel).filter(({ name }) => row.values[name] !== undefined);
+  const write = async (event: FormEvent): Promise<void> => {
+    event.preventDefault();
+    const values = valuesOf(channels, typed, manner);
+    if (typeof values === 'string') return tell(values);
+    const seq = await give({ order: 'correct', by, corrects: row.seq, values, why });
+    if (seq === undefined) return undefined;
+    keepCorrection(row.seq, seq);
+    return onDone();
+  };
+  return (
+    <form className="rows correction" onSubmit={(event) => void write(event)}>
+      <h2>{say('correctTitle', { seq: row.seq })}</h2>
+      <div className="row-fields">
+        {channels.map((channel) => (
+          <ChannelField
+            key={channel.name}
+            channel={channel}
+            typed={typed[channel.name] ?? ''}
+            onTyped={(text) => setTyped({ ...typed, [channel.name]: text })}
+          >
+            {say('oldWas', { value: channelText(manner, channel.reads, row.values[channel.name]) })}
+          </ChannelField>
+        ))}
+      </div>
+      <label className="line-field">
+        <span>{say('correctWhy')}</span>
+        <input type="text" value={why} maxLength={500} onChange={(event) => setWhy(event.target.value)} />
+      </label>
+      <div className="row-end">
+        <button type="button" className="key" onClick={onDone}>
+          {say('back')}
+        </button>
+        <button type="submit" className="key decide" disabled={why.trim() === ''} data-act="correct">
+          {say('correctWrite')}
+        </button>
+      </div>
+    </form>
+  );
+}
