@@ -1,4 +1,5 @@
 /** The crew of a rehearsal by hand: it follows the frozen plan step by step, reads what may be read, and obeys its limits. */
+import { type Adviser, adviceBody, type ForecastBody } from '@hoopwright/wire/advice';
 import type { FrozenPlan, Plan, Step } from '@hoopwright/wire/plan';
 import {
   type Channel,
@@ -19,6 +20,17 @@ export interface CrewParts {
   readonly channels: readonly Channel[];
   /** s since the vent was shut at which the server dies and is started anew. */
   readonly restart?: number;
+  /** Foresees and advises; left out, only the plan's limits are watched. */
+  readonly adviser?: Adviser;
+  /** Entries that stand in the record before the crew's first. */
+  readonly entriesBefore?: number;
+}
+
+/** Why the crew stops. */
+interface Stop {
+  readonly says: string;
+  readonly step: string;
+  readonly limit?: Crossing['limit'];
 }
 
 type Happenings<T = void> = Generator<Happening, T>;
@@ -54,7 +66,11 @@ export class Crew {
   private windowFrom = 0;
   private bled = false;
   private step: Step;
-  private stopped: Crossing | undefined;
+  private stopped: Stop | undefined;
+  private entries: number;
+  private readonly readAt = new Map<string, number>();
+  private foreseen: ForecastBody | undefined;
+  private advised: string | undefined;
 
   constructor(parts: CrewParts) {
     this.parts = parts;
@@ -64,6 +80,7 @@ export class Crew {
     this.filling = (60 * this.plan.water.fill_L) / FILL_RATE;
     this.restarted = parts.restart === undefined;
     [this.step] = this.plan.steps;
+    this.entries = parts.entriesBefore ?? 0;
   }
 
   /** The whole day, from filling to its named end. */
@@ -131,8 +148,7 @@ export class Crew {
     const { seconds } = this.parts.site;
     const allowed = this.plan.limits.find(({ limit }) => limit === 'slopeShare')?.value ?? 0;
     const { number } = this.step;
-    this.stopped = { limit: 'slopeShare', value: 0, allowed, channels: ['pump'], step: number, seconds };
-    yield this.advice(this.stopped);
+    yield this.crossed({ limit: 'slopeShare', value: 0, allowed, channels: ['pump'], step: number, seconds });
   }
 
   private *hold(step: Step): Happenings {
@@ -176,17 +192,18 @@ export class Crew {
     yield this.decision('bleed again', 'too much air; down, bleed, again; litres count anew');
     yield* this.letDown(0);
     this.rows.length = 0;
+    this.parts.adviser?.startAnew();
     this.parts.site.bleedAir();
   }
 
-  private *stopAndRelease(cause: Crossing): Happenings<DayEnd> {
-    yield this.decision('stop and release', crossingSentence(cause));
+  private *stopAndRelease(cause: Stop): Happenings<DayEnd> {
+    yield this.decision('stop and release', cause.says);
     const step = this.plan.steps.find(({ kind }) => kind === 'release') ?? this.step;
     yield* this.begin(step);
     yield* this.letDown(0);
     if (this.parts.site.burst !== undefined) return yield* this.afterBurst();
     const end = cause.limit === 'leak_mL_per_min' ? 'leaked' : 'broken off';
-    return { end, why: crossingSentence(cause), step: cause.step };
+    return { end, why: cause.says, step: cause.step };
   }
 
   private *afterBurst(): Happenings<DayEnd> {
@@ -235,11 +252,32 @@ export class Crew {
     const { number: step } = this.step;
     this.rows.push({ seconds: site.seconds, step, values });
     yield this.happening('reading', { values, step, how: 'by hand', by: this.noteTaker }, rowLine(values));
-    if (this.stopped !== undefined) return;
-    const [first] = crossings({ plan: this.plan, rows: this.rows, channels });
-    if (first === undefined) return;
-    this.stopped = first;
-    yield this.advice(first);
+    for (const name of Object.keys(values)) this.readAt.set(name, this.entries);
+    if (this.stopped === undefined) {
+      const [first] = crossings({ plan: this.plan, rows: this.rows, channels });
+      if (first !== undefined) yield this.crossed(first);
+    }
+    yield* this.judge();
+  }
+
+  /** What is foreseen and advised after a row goes into the record as it stands; what says the same again does not. */
+  private *judge(): Happenings {
+    const { adviser, site } = this.parts;
+    const row = this.rows.at(-1);
+    if (adviser === undefined || row === undefined) return;
+    adviser.take(row);
+    const forecast = adviser.forecast();
+    if (forecast !== undefined && forecast !== this.foreseen) yield this.happening('forecast', forecast);
+    this.foreseen = forecast;
+    const advice = adviser.advice(site.seconds, this.step.number);
+    const readings = advice.channels.flatMap((name) => this.readAt.get(name) ?? []);
+    const body = adviceBody(advice, readings);
+    const told = [body.state, ...advice.reasons.map(({ why }) => why)].join();
+    if (told === this.advised) return;
+    this.advised = told;
+    yield this.happening('advice', body, `${body.state.toUpperCase()}: ${body.reasons[0]}`);
+    if (advice.state === 'stop and release')
+      this.stopped ??= { says: body.reasons[0], step: this.step.number };
   }
 
   private going(): boolean {
@@ -255,9 +293,11 @@ export class Crew {
     return (this.pressure() ?? 0) >= wanted - 1e-9;
   }
 
-  private advice(crossing: Crossing): Happening {
+  /** The crew stops for a crossed limit. */
+  private crossed(crossing: Crossing): Happening {
     const { limit, value, allowed, channels, step } = crossing;
     const says = crossingSentence(crossing);
+    this.stopped = { says, step, limit };
     const state = limit === 'trappedAir_L' && !this.bled ? 'bleed again' : 'stop and release';
     return this.happening(
       'advice',
@@ -274,6 +314,7 @@ export class Crew {
 
   happening(kind: EntryKind, body: Body, line?: string): Happening {
     const { site } = this.parts;
+    this.entries += 1;
     const seconds = (this.filled ? this.filling : 0) + site.seconds;
     return { seconds, run: this.run, kind, body, ...(line === undefined ? {} : { line }) };
   }

@@ -3,6 +3,7 @@ import { diceOf } from '@hoopwright/core/gauge';
 import { type BuiltIn, hiddenTank, livedTank } from '@hoopwright/core/stretch';
 import type { Tank } from '@hoopwright/core/tank';
 import { fromLitre, toLitre } from '@hoopwright/core/units';
+import { Adviser, type Stretchable } from '@hoopwright/wire/advice';
 import { type FrozenPlan, freeze, type Plan, type TextHash } from '@hoopwright/wire/plan';
 import { channelsOf } from '@hoopwright/wire/reading';
 import type { About, Body, Draft } from '@hoopwright/wire/record';
@@ -21,6 +22,8 @@ export interface RehearsalParts {
   /** Version of the program. */
   readonly program: string;
   /** Of the shell behind the simulated tank. */
+  /** Quick tank and steels of the plan: with them the day is foreseen. */
+  readonly stretch?: Stretchable;
   readonly mesh?: { readonly elements: number; readonly layers: number };
 }
 
@@ -75,9 +78,19 @@ function* happeningsOf(parts: RehearsalParts, frozen: FrozenPlan): Generator<Reh
   const site = siteOf(parts);
   const { channels } = site.parts;
   const restart = parts.faults.find(({ name }) => name === 'server-restart')?.at;
-  const crew = new Crew({ frozen, site, channels, ...(restart === undefined ? {} : { restart }) });
+  const { plan, stretch } = parts;
+  const adviser = new Adviser({ plan, channels, ...(stretch === undefined ? {} : { stretch }) });
   const stamp = stamper();
-  for (const first of opening(parts, { frozen, site })) yield stamp({ seconds: 0, run: 1, ...first });
+  const first = opening(parts, { frozen, site });
+  const crew = new Crew({
+    frozen,
+    site,
+    channels,
+    adviser,
+    entriesBefore: first.length,
+    ...(restart === undefined ? {} : { restart }),
+  });
+  for (const one of first) yield stamp({ seconds: 0, run: 1, ...one });
   const day = crew.day();
   let next = day.next();
   while (next.done !== true) {

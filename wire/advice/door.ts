@@ -1,0 +1,6 @@
+/** What other packages may use of the advice. */
+export { adviceBody, Adviser, type AdviserGivens, type Stretchable } from './adviser.ts';
+export type { Facts, HoldFacts, LeakFacts, Oddity, Read } from './facts.ts';
+export type { ForecastBody, RangeBody } from './forecastBody.ts';
+export { type Advice, advise, type Reason } from './rules.ts';
+export { explanationSentence, reasonSentence, tellerSentence } from './say.ts';

@@ -1,0 +1,198 @@
+/**
+ * What is advised, from rules that anybody can read: the gravest first. People decide. No rule names a pressure above that
+ * of the step, and none of the step's is above the planned stretch pressure.
+ */
+import type { AdviceState } from '../day/state.ts';
+import type { Crossing } from '../reading/watch.ts';
+import type { Facts, HoldFacts, LeakFacts, Oddity, Read } from './facts.ts';
+
+export type Reason =
+  | { readonly why: 'limit'; readonly crossing: Crossing }
+  | { readonly why: 'gauges lost' }
+  | { readonly why: 'near maximum'; readonly low_bar: number; readonly now_bar: number }
+  | { readonly why: 'gives way'; readonly chance: number }
+  | {
+      readonly why: 'growth without pressure';
+      readonly grown_percent: number;
+      readonly fallen_bar: number;
+      readonly channels: readonly string[];
+    }
+  | { readonly why: 'leak'; readonly leak: LeakFacts }
+  | { readonly why: 'no reading'; readonly of: 'pressure' | 'girth' }
+  | { readonly why: 'old reading'; readonly read: Read }
+  | { readonly why: 'nothing foreseen' }
+  | { readonly why: 'oddity'; readonly oddity: Oddity }
+  | { readonly why: 'at the step'; readonly pressure_bar: number }
+  | { readonly why: 'hold goes on'; readonly hold: HoldFacts; readonly rate_percent_per_h: number }
+  | { readonly why: 'hold is over'; readonly hold: HoldFacts }
+  | { readonly why: 'too quick'; readonly pace: number; readonly minutes: number }
+  | {
+      readonly why: 'stronger wall';
+      readonly growth_percent: number;
+      readonly foreseen_percent: number;
+    }
+  | { readonly why: 'no leak'; readonly leak: LeakFacts }
+  | { readonly why: 'within limits'; readonly upTo_bar: number };
+
+export interface Advice {
+  readonly state: AdviceState;
+  /** The first one first; never empty. */
+  readonly reasons: readonly Reason[];
+  /** Channels whose readings are behind it. */
+  readonly channels: readonly string[];
+  /** Pressure up to which nothing speaks against pumping; only where nothing does, or less than the pace. */
+  readonly upTo_bar?: number;
+}
+
+/** Lowest pressure that nineteen of twenty such tanks bear, over the pressure now, under which nobody goes on. Our choice. */
+const MARGIN = 1.08;
+/** Share of such tanks that may give way at the stretch pressure. Our choice. */
+const MAY_GIVE = 0.05;
+/** Growth (percent) without pressure that is no blur. Our choice. */
+const WITHOUT_PRESSURE = 0.2;
+/** Rows that must be left before the ceiling at the present pace. Our choice. */
+const LOOKS_LEFT = 2;
+
+export function advise(facts: Facts): Advice {
+  const stop = stopReasons(facts);
+  const blind = blindReasons(facts);
+  if (stop.length > 0) return told('stop and release', [...stop, ...blind], facts);
+  if (blind.length > 0) return told('cannot judge', blind, facts);
+  const hold = holdReasons(facts);
+  if (hold.length > 0) return told('hold', [...hold, ...besides(facts)], facts);
+  const quick = paceReason(facts);
+  const upTo_bar = Math.min(facts.step?.pressure_bar ?? 0, facts.plan.target.pressure_bar);
+  if (quick !== undefined) return { ...told('slow down', [quick, ...besides(facts)], facts), upTo_bar };
+  const quiet: Reason = { why: 'within limits', upTo_bar };
+  return { ...told('nothing against going on', [quiet, ...besides(facts)], facts), upTo_bar };
+}
+
+function told(state: AdviceState, reasons: readonly Reason[], facts: Facts): Advice {
+  const named = reasons.flatMap(channelsOf);
+  const read = [...facts.gauges.slice(0, 1), ...facts.girths.slice(0, 1)].map(({ channel }) => channel);
+  return { state, reasons, channels: [...new Set(named.length > 0 ? named : read)] };
+}
+
+function channelsOf(reason: Reason): readonly string[] {
+  switch (reason.why) {
+    case 'limit':
+      return reason.crossing.channels;
+    case 'growth without pressure':
+      return reason.channels;
+    case 'old reading':
+      return [reason.read.channel];
+    case 'oddity':
+      return reason.oddity.channels;
+    default:
+      return [];
+  }
+}
+
+function stopReasons(facts: Facts): Reason[] {
+  const { crossings, gauges, gaugesInAll, fallen, leak, forecast, girths } = facts;
+  const list: Reason[] = crossings
+    .filter(({ limit }) => limit !== 'gaugesApart_bar')
+    .map((crossing) => ({ why: 'limit', crossing }));
+  if (gaugesInAll > 0 && gauges.length === 0 && underPressure(facts)) list.push({ why: 'gauges lost' });
+  const now = gauges[0]?.value ?? 0;
+  const low = forecast?.maximum_bar.wide[0];
+  if (low !== undefined && low !== null && rising(facts) && low < MARGIN * now)
+    list.push({ why: 'near maximum', low_bar: low, now_bar: now });
+  if (
+    fallen !== undefined &&
+    fallen.growth_percent > WITHOUT_PRESSURE &&
+    fallen.pressure_bar > fallen.blur_bar
+  )
+    list.push({
+      why: 'growth without pressure',
+      grown_percent: fallen.growth_percent,
+      fallen_bar: fallen.pressure_bar,
+      channels: [...gauges, ...girths].map(({ channel }) => channel).slice(0, 2),
+    });
+  const allowed = facts.plan.limits.find(({ limit }) => limit === 'leak_mL_per_min')?.value;
+  if (leak?.seen === true && allowed !== undefined && leak.low > allowed) list.push({ why: 'leak', leak });
+  return list;
+}
+
+const underPressure = ({ step }: Facts): boolean => step !== undefined && step.pressure_bar > 0;
+const rising = ({ step }: Facts): boolean => step?.kind === 'rise' || step?.kind === 'final hold';
+
+/** Too few readings, or too old ones: never a quiet state. */
+function blindReasons(facts: Facts): Reason[] {
+  const { gauges, girths, step } = facts;
+  if (step === undefined || !underPressure(facts)) return [];
+  const list: Reason[] = [];
+  const wanted = new Set(step.reads);
+  const [gauge] = gauges;
+  if (gauge === undefined) list.push({ why: 'no reading', of: 'pressure' });
+  else if (gauges.every(old)) list.push({ why: 'old reading', read: gauge });
+  const wantsGirth =
+    girthStep(facts) && facts.plan.places.some(({ reads, name }) => reads === 'girth' && wanted.has(name));
+  if (!wantsGirth) return list;
+  const [girth] = girths;
+  if (girth === undefined) list.push({ why: 'no reading', of: 'girth' });
+  else if (girths.every(old)) list.push({ why: 'old reading', read: girth });
+  return list;
+}
+
+const girthStep = ({ step }: Facts): boolean =>
+  step?.kind === 'rise' || step?.kind === 'hold' || step?.kind === 'final hold';
+
+const old = ({ age, fresh }: Read): boolean => age > fresh;
+
+function holdReasons(facts: Facts): Reason[] {
+  const { oddities, step, gauges, forecast, hold, plan, leak, crossings } = facts;
+  const list: Reason[] = crossings.map((crossing) => ({ why: 'limit', crossing }));
+  for (const oddity of oddities) list.push({ why: 'oddity', oddity });
+  if (leak?.seen === true) list.push({ why: 'leak', leak });
+  if (forecast !== undefined && step?.kind === 'rise' && forecast.gives > MAY_GIVE)
+    list.push({ why: 'gives way', chance: forecast.gives });
+  if (hold !== undefined && (step?.kind === 'hold' || step?.kind === 'final hold') && !isOver(facts, hold))
+    list.push({ why: 'hold goes on', hold, rate_percent_per_h: SETTLED_PERCENT });
+  const now = gauges[0]?.value ?? 0;
+  const atStep =
+    step !== undefined && step.pressure_bar > 0 && now >= step.pressure_bar - plan.unit_bar * 0.1;
+  if (atStep && step?.kind === 'rise') list.push({ why: 'at the step', pressure_bar: step.pressure_bar });
+  return list;
+}
+
+/** 0.1 %/h (core/stretch/hold.ts). */
+const SETTLED_PERCENT = 0.1;
+
+function isOver({ plan, step }: Facts, hold: HoldFacts): boolean {
+  if (step?.kind === 'hold') return hold.minutes >= (step.hold?.minutes.value ?? 0);
+  return (
+    hold.minutes >= plan.rest.cap_min || (hold.minutes >= plan.rest.atLeast_min && hold.verdict === 'settled')
+  );
+}
+
+/** Time to the growth that the plan allows, at the present pace, in rows. */
+function paceReason({ pace, girths, plan, step }: Facts): Reason | undefined {
+  const allowed = plan.limits.find(({ limit }) => limit === 'growthUnderPressure_percent')?.value;
+  const [girth] = girths;
+  if (
+    pace === undefined ||
+    !(pace > 0) ||
+    allowed === undefined ||
+    girth === undefined ||
+    step?.kind !== 'rise'
+  )
+    return undefined;
+  const minutes = (allowed - girth.value) / pace;
+  return minutes * 60 < LOOKS_LEFT * girth.fresh ? { why: 'too quick', pace, minutes } : undefined;
+}
+
+/** What is said besides, whatever the state. */
+function besides(facts: Facts): Reason[] {
+  const { forecast, step, plan, girths, hold, leak } = facts;
+  const list: Reason[] = [];
+  if (forecast === undefined && girthStep(facts)) list.push({ why: 'nothing foreseen' });
+  if (hold !== undefined && step !== undefined && isOver(facts, hold))
+    list.push({ why: 'hold is over', hold });
+  if (leak !== undefined && !leak.seen) list.push({ why: 'no leak', leak });
+  const [girth] = girths;
+  const low = plan.target.growth_percent.arrived.low;
+  if (step?.kind === 'final hold' && girth !== undefined && low !== undefined && girth.value < low)
+    list.push({ why: 'stronger wall', growth_percent: girth.value, foreseen_percent: low });
+  return list;
+}
