@@ -2,6 +2,7 @@
 import { fitQuickTank, stretchRange } from '@hoopwright/core/stretch';
 import { stretchPressure } from '@hoopwright/core/tank';
 import type { CouponFiles } from '@hoopwright/wire/evidence';
+import type { Stretchable } from '@hoopwright/wire/advice';
 import { drawsOn, type Foreseen, type PlanRange } from '@hoopwright/wire/plan';
 import type { ParsedTank } from '@hoopwright/wire/tank';
 import { shellsAsked } from '../range/asked.ts';
@@ -16,6 +17,8 @@ export interface RangeAsked {
   readonly steel: SteelRange;
   readonly run: ShellRunner;
   readonly progress?: (fraction: number) => void;
+  /** Told the quick tank and the steels, for whoever foresees on the day. */
+  readonly keep?: (stretch: Stretchable) => void;
 }
 
 /** From a foreseen day to its range. */
@@ -23,7 +26,7 @@ export type Ranging = (foreseen: Foreseen, flow: number | undefined) => PlanRang
 
 /** Solves the shells; what comes back ranges any day of this tank at its stretch pressure. */
 export async function rangingFor(
-  { given, steel, run, progress }: RangeAsked,
+  { given, steel, run, progress, keep }: RangeAsked,
   target: number,
 ): Promise<Ranging> {
   const { tank, duty } = given;
@@ -37,6 +40,7 @@ export async function rangingFor(
     plate,
     runs.map((one, i) => ({ draw: shells[i].draw, run: one })),
   );
+  keep?.({ quick, draws: steels });
   const whole = stretchRange(quick, steels, { target, duty, seed: SEED }).settled;
   return (foreseen, flow) => ({
     ...drawsOn(foreseen, quick, steels, flow),

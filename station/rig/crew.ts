@@ -1,5 +1,4 @@
 /** The crew of a rehearsal by hand: it follows the frozen plan step by step, reads what may be read, and obeys its limits. */
-import { type Adviser, adviceBody, type ForecastBody } from '@hoopwright/wire/advice';
 import type { FrozenPlan, Plan, Step } from '@hoopwright/wire/plan';
 import {
   type Channel,
@@ -10,8 +9,20 @@ import {
   type Row,
 } from '@hoopwright/wire/reading';
 import type { Body, EntryKind } from '@hoopwright/wire/record';
+import {
+  LOOK,
+  HOLD_LOOK,
+  ROW_EVERY,
+  HOLD_ROWS,
+  HOLD_ROW_EVERY,
+  FILL_RATE,
+  PATIENCE,
+  RELEASE_TAKES,
+  RESTART_TAKES,
+} from './habits.ts';
 import type { DayEnd, Happening } from './happening.ts';
 import { holdIsOver } from './holdIsOver.ts';
+import type { Judge } from './judge.ts';
 import type { Order, Site } from './site.ts';
 
 export interface CrewParts {
@@ -21,7 +32,7 @@ export interface CrewParts {
   /** s since the vent was shut at which the server dies and is started anew. */
   readonly restart?: number;
   /** Foresees and advises; left out, only the plan's limits are watched. */
-  readonly adviser?: Adviser;
+  readonly judge?: Judge;
   /** Entries that stand in the record before the crew's first. */
   readonly entriesBefore?: number;
 }
@@ -34,23 +45,6 @@ interface Stop {
 }
 
 type Happenings<T = void> = Generator<Happening, T>;
-
-/** s between two looks at the gauge while pumping and holding. */
-const LOOK = 2;
-const HOLD_LOOK = 10;
-/** s between two rows while pumping. */
-const ROW_EVERY = 120;
-/** s into a hold at which rows are taken, and how far apart they are after the last of these. */
-const HOLD_ROWS = [0, 60, 120, 300, 600];
-const HOLD_ROW_EVERY = 300;
-/** Rate at which the tank is filled and drained, L/min, and time that the first look round takes, s. Our choice. */
-const FILL_RATE = 12;
-/** A rise that takes so many times what was foreseen, and ten minutes, is given up. Our choice. */
-const PATIENCE = 3;
-/** s after which a release is over whatever a gauge shows: the vent is opened from behind the wall. */
-const RELEASE_TAKES = 900;
-/** s from a restart of the server until somebody has read the gauge. */
-const RESTART_TAKES = 90;
 
 /** Guards where the day stands. */
 export class Crew {
@@ -68,9 +62,6 @@ export class Crew {
   private step: Step;
   private stopped: Stop | undefined;
   private entries: number;
-  private readonly readAt = new Map<string, number>();
-  private foreseen: ForecastBody | undefined;
-  private advised: string | undefined;
 
   constructor(parts: CrewParts) {
     this.parts = parts;
@@ -192,7 +183,7 @@ export class Crew {
     yield this.decision('bleed again', 'too much air; down, bleed, again; litres count anew');
     yield* this.letDown(0);
     this.rows.length = 0;
-    this.parts.adviser?.startAnew();
+    this.parts.judge?.startAnew();
     this.parts.site.bleedAir();
   }
 
@@ -250,34 +241,23 @@ export class Crew {
       if (shows !== undefined) values[name] = shows;
     }
     const { number: step } = this.step;
-    this.rows.push({ seconds: site.seconds, step, values });
+    const row = { seconds: site.seconds, step, values };
+    this.rows.push(row);
     yield this.happening('reading', { values, step, how: 'by hand', by: this.noteTaker }, rowLine(values));
-    for (const name of Object.keys(values)) this.readAt.set(name, this.entries);
+    const entry = this.entries;
     if (this.stopped === undefined) {
       const [first] = crossings({ plan: this.plan, rows: this.rows, channels });
       if (first !== undefined) yield this.crossed(first);
     }
-    yield* this.judge();
+    yield* this.judge(row, entry);
   }
 
-  /** What is foreseen and advised after a row goes into the record as it stands; what says the same again does not. */
-  private *judge(): Happenings {
-    const { adviser, site } = this.parts;
-    const row = this.rows.at(-1);
-    if (adviser === undefined || row === undefined) return;
-    adviser.take(row);
-    const forecast = adviser.forecast();
-    if (forecast !== undefined && forecast !== this.foreseen) yield this.happening('forecast', forecast);
-    this.foreseen = forecast;
-    const advice = adviser.advice(site.seconds, this.step.number);
-    const readings = advice.channels.flatMap((name) => this.readAt.get(name) ?? []);
-    const body = adviceBody(advice, readings);
-    const told = [body.state, ...advice.reasons.map(({ why }) => why)].join();
-    if (told === this.advised) return;
-    this.advised = told;
-    yield this.happening('advice', body, `${body.state.toUpperCase()}: ${body.reasons[0]}`);
-    if (advice.state === 'stop and release')
-      this.stopped ??= { says: body.reasons[0], step: this.step.number };
+  /** What is foreseen and advised after a row; the crew follows the advice to stop. */
+  private *judge(row: Row, entry: number): Happenings {
+    for (const { kind, body, line, stop } of this.parts.judge?.after(row, entry) ?? []) {
+      yield this.happening(kind, body, line);
+      if (stop !== undefined) this.stopped ??= { says: stop, step: row.step };
+    }
   }
 
   private going(): boolean {

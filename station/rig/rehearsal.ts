@@ -10,6 +10,7 @@ import type { About, Body, Draft } from '@hoopwright/wire/record';
 import { Crew } from './crew.ts';
 import type { Fault, FaultName } from './fault.ts';
 import type { DayEnd, Happening } from './happening.ts';
+import { Judge } from './judge.ts';
 import { Site } from './site.ts';
 
 export interface RehearsalParts {
@@ -86,7 +87,7 @@ function* happeningsOf(parts: RehearsalParts, frozen: FrozenPlan): Generator<Reh
     frozen,
     site,
     channels,
-    adviser,
+    judge: new Judge(adviser),
     entriesBefore: first.length,
     ...(restart === undefined ? {} : { restart }),
   });

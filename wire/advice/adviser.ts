@@ -3,9 +3,6 @@
  * One for each run of the program; the same rows give the same words.
  */
 import {
-  answersOf,
-  balanceOf,
-  creepFound,
   foresee,
   type Gathered,
   type GatherRule,
@@ -24,17 +21,18 @@ import {
 import type { SteelDraw } from '@hoopwright/core/steel';
 import { diceOf } from '@hoopwright/core/gauge';
 import { fromBar, fromLitre } from '@hoopwright/core/units';
-import type { AdviceBody } from '../day/body.ts';
-import type { Plan } from '../plan/plan.ts';
+import type { Plan, Step, StepKind } from '../plan/plan.ts';
 import { type Channel, freshFor } from '../reading/channel.ts';
 import type { Row } from '../reading/row.ts';
-import { growthAt, litres, stepAt } from '../reading/scene.ts';
+import { growthAt, stepAt } from '../reading/scene.ts';
 import { crossings } from '../reading/watch.ts';
-import type { Facts, HoldFacts, LeakFacts, Read } from './facts.ts';
+import type { Facts, Read } from './facts.ts';
 import { type ForecastBody, forecastBody } from './forecastBody.ts';
+import { type HoldGivens, holdFacts, isHold, leakFacts } from './holdFacts.ts';
+import { errorsOf, type Instruments, instrumentsOf, spreadOf } from './instruments.ts';
 import { Oddities } from './oddities.ts';
+import { riseFacts } from './riseFacts.ts';
 import { type Advice, advise } from './rules.ts';
-import { explanationSentence, reasonSentence, tellerSentence } from './say.ts';
 
 /** The quick tank of the plan and the equally likely steels it was fitted for. */
 export interface Stretchable {
@@ -52,24 +50,12 @@ export interface AdviserGivens {
 /** Tanks that are tried at each forecast. */
 const POINTS = 200;
 const SEED = 7;
+/** s before another row of the same step counts: quicker ones say the same again. */
+const NEXT = 0.9;
+/** Steps whose rows say something of the steel: not those in which the tank is let down. */
+const GOES_UP: readonly StepKind[] = ['seat', 'first step', 'rise', 'hold', 'final hold'];
 /** s between two rows under which they come by wire and are gathered. */
 const BY_WIRE = 15;
-/** Gains and zeros that instruments may be off by: class 0.5 for gauges and wires, 0.05 % for tapes. Common practice, no source. */
-const GAIN = { gauge: 0.005, wire: 0.005, tape: 0.0005 } as const;
-/** Drift of a wire (mm) and of the water's temperature (K) in five minutes that nobody sees. Our estimate. */
-const DRIFT = { time: 300, wire: 0.02, water: 0.2 } as const;
-/** Spread of what makes a rise look like one reading: no reading is better than half its step. */
-const HALF_STEP = 0.5;
-
-interface Instruments {
-  readonly gauges: readonly Channel[];
-  /** In the order of the quick tank's girths, or of the plan's where there is none; undefined: not read. */
-  readonly girths: readonly (Channel | undefined)[];
-  /** Outside girth of each, mm. */
-  readonly lengths: readonly number[];
-  readonly thermometer?: Channel;
-}
-
 /** Guards the rows so far and what was made of them. */
 export class Adviser {
   private readonly givens: AdviserGivens;
@@ -90,7 +76,7 @@ export class Adviser {
   constructor(givens: AdviserGivens) {
     const { plan, stretch } = givens;
     this.givens = givens;
-    this.instruments = instrumentsOf(givens);
+    this.instruments = instrumentsOf({ ...givens, quick: givens.stretch?.quick });
     const { gauges, girths, lengths } = this.instruments;
     const target = fromBar(plan.target.pressure_bar);
     this.rule = {
@@ -129,7 +115,9 @@ export class Adviser {
 
   take(row: Row): void {
     const before = this.rows.at(-1);
+    if (before !== undefined && before.step === row.step && row.seconds - before.seconds < NEXT) return;
     this.rows.push(row);
+    if (!GOES_UP.includes(stepAt(this.givens.plan, row.step)?.kind ?? 'drain')) return;
     const { gauges, girths } = this.instruments;
     const gauge = gauges.find(({ name }) => this.believed(name) && row.values[name] !== undefined);
     const growths = girths.map((channel) => this.growthIn(channel, row));
@@ -181,10 +169,8 @@ export class Adviser {
     const last = this.rows.at(-1);
     const all = channels.filter(({ reads }) => reads === 'pressure');
     const forecast = this.forecast();
-    const hold = this.holdFacts(seconds, number);
-    const leak = this.leakFacts(number);
-    const fallen = this.fallen();
-    const pace = this.pace();
+    const { hold, leak } = this.holding(seconds, step);
+    const rise = this.rising(step);
     return {
       plan,
       step,
@@ -196,8 +182,7 @@ export class Adviser {
       ...(forecast === undefined ? {} : { forecast }),
       ...(hold === undefined ? {} : { hold }),
       ...(leak === undefined ? {} : { leak }),
-      ...(fallen === undefined ? {} : { fallen }),
-      ...(pace === undefined ? {} : { pace }),
+      ...rise,
     };
   }
 
@@ -244,186 +229,35 @@ export class Adviser {
     return this.rows.slice(first + 1);
   }
 
-  private holdFacts(seconds: number, number: string | undefined): HoldFacts | undefined {
-    const kind = number === undefined ? undefined : stepAt(this.givens.plan, number)?.kind;
-    if (kind !== 'hold' && kind !== 'final hold') return undefined;
-    const rows = this.rowsOf(number);
-    const begun = rows[0]?.seconds;
-    if (begun === undefined) return undefined;
-    const minutes = (seconds - begun) / 60;
-    const found = this.instruments.girths
-      .flatMap((channel, i) => {
-        if (channel === undefined || !this.believed(channel.name)) return [];
-        const readings = rows.flatMap((row) => {
-          const growth = this.growthIn(channel, row);
-          return growth === undefined ? [] : [{ time: row.seconds - begun, growth }];
-        });
-        const length = this.instruments.lengths[i];
-        const window = Math.min(WINDOW, 0.5 * (readings.at(-1)?.time ?? 0));
-        const creep = creepFound({
-          readings,
-          blur: spreadOf(channel) / length,
-          drift: DRIFT.wire / length / DRIFT.time / Math.sqrt(3),
-          window: kind === 'final hold' ? WINDOW : Math.max(60, window),
-        });
-        return creep === undefined ? [] : [creep];
-      })
-      .sort((a, b) => b.rate - a.rate)[0];
-    if (found === undefined) return { minutes };
-    const { rate, low, high, verdict, settlesAt } = found;
-    return {
-      minutes,
-      rate: { value: PER_HOUR * rate, low: PER_HOUR * low, high: PER_HOUR * high },
-      verdict,
-      ...(settlesAt === undefined ? {} : { settles_min: settlesAt / 60 }),
-    };
+  private rising(step: Step | undefined): Pick<Facts, 'fallen' | 'pace'> {
+    if (step?.kind !== 'rise') return {};
+    return riseFacts({
+      instruments: this.instruments,
+      rows: this.rowsOf(step.number),
+      growthIn: (channel, row) => this.growthIn(channel, row),
+    });
   }
 
-  /** Of the last ten minutes of a hold. */
-  private leakFacts(number: string | undefined): LeakFacts | undefined {
-    const { plan, stretch } = this.givens;
-    const step = number === undefined ? undefined : stepAt(plan, number);
-    const { gauges, thermometer } = this.instruments;
-    if (this.middle === undefined || stretch === undefined || gauges.length === 0) return undefined;
-    if (step?.kind !== 'hold' && step?.kind !== 'final hold') return undefined;
-    const all = this.rowsOf(number);
-    const end = all.at(-1)?.seconds ?? 0;
-    const from = Math.max((all[0]?.seconds ?? 0) + AFTER_ARRIVAL, end - LEAK_WINDOW);
-    const rows = all.filter(({ seconds, values }) => seconds >= from && values[gauges[0].name] !== undefined);
-    if (rows.length < 2 || end - from < LEAK_LEAST) return undefined;
-    const open = step.hold?.valve !== 'shut';
-    const window = rows.flatMap((row) => {
-      const growths = this.instruments.girths.flatMap((channel) => this.growthIn(channel, row) ?? []);
-      const drawn = litres({ channels: this.givens.channels, plan }, row);
-      if (growths.length === 0 || (open && drawn === undefined)) return [];
-      const water = thermometer === undefined ? undefined : row.values[thermometer.name];
-      return [
-        {
-          seconds: row.seconds,
-          pressure: fromBar(row.values[gauges[0].name]),
-          growths,
-          ...(open && drawn !== undefined ? { drawn: fromLitre(drawn) } : {}),
-          ...(water === undefined ? {} : { water }),
-        },
-      ];
-    });
-    const last = window.at(-1);
-    if (last === undefined) return undefined;
-    const { tank, filled } = stretch.quick;
-    const answers = answersOf({
-      path: this.middle,
-      filled,
-      growth: Math.max(...last.growths, this.middle.growth[1]),
-      pressure: last.pressure,
-      temperature: tank.water.temperature,
-      air: tank.water.trappedAir,
-    });
-    const found = balanceOf(window, answers, this.doubts());
-    if (found === undefined) return undefined;
-    return {
-      seen: found.verdict === 'seen',
-      loss: PER_MINUTE * found.loss,
-      low: PER_MINUTE * found.low,
-      high: PER_MINUTE * found.high,
-      smallest: PER_MINUTE * found.smallest,
-      noThermometer: found.because === 'no thermometer',
+  private holding(now: number, step: Step | undefined): Pick<Facts, 'hold' | 'leak'> {
+    if (!isHold(step)) return {};
+    const { plan, channels, stretch } = this.givens;
+    const givens: HoldGivens = {
+      plan,
+      channels,
+      step,
+      now,
+      instruments: this.instruments,
+      rows: this.rowsOf(step.number),
+      growthIn: (channel, row) => this.growthIn(channel, row),
     };
-  }
-
-  private doubts() {
-    const { gauges, girths, lengths, thermometer } = this.instruments;
-    const blurs = girths.flatMap((channel, i) =>
-      channel === undefined ? [] : [spreadOf(channel) / lengths[i]],
-    );
-    const supply = this.givens.channels.find(({ reads }) => reads === 'litres' || reads === 'strokes');
-    const step = supply?.reads === 'strokes' ? (this.givens.plan.water.stroke_mL ?? 0) / 1e3 : 1;
-    return {
-      pressure: fromBar(spreadOf(gauges[0])),
-      growth: Math.max(...blurs),
-      drawn: supply === undefined ? 0 : fromLitre(step * spreadOf(supply)),
-      water: thermometer === undefined ? 0 : spreadOf(thermometer),
-      growthDrift: DRIFT.wire / lengths[0] / DRIFT.time / Math.sqrt(3),
-      waterDrift: DRIFT.water / DRIFT.time / Math.sqrt(3),
-    };
-  }
-
-  /** Since the highest pressure of this rise. */
-  private fallen(): Facts['fallen'] {
-    const { gauges } = this.instruments;
-    const now = this.rows.at(-1);
-    if (now === undefined || gauges.length === 0 || stepAt(this.givens.plan, now.step)?.kind !== 'rise')
-      return undefined;
-    const [{ name }] = gauges;
-    const rows = this.rowsOf(now.step).filter(({ values }) => values[name] !== undefined);
-    const top = rows.reduce<Row | undefined>(
-      (a, b) => (a === undefined || b.values[name] > a.values[name] ? b : a),
-      undefined,
-    );
-    if (top === undefined || now.values[name] === undefined) return undefined;
-    const grown = this.instruments.girths.flatMap((channel) => {
-      const [a, b] = [this.growthIn(channel, top), this.growthIn(channel, now)];
-      return a === undefined || b === undefined ? [] : [100 * (b - a)];
-    });
-    if (grown.length === 0) return undefined;
-    return {
-      pressure_bar: top.values[name] - now.values[name],
-      growth_percent: Math.max(...grown),
-      blur_bar: 4 * spreadOf(gauges[0]),
-    };
-  }
-
-  private pace(): number | undefined {
-    const [a, b] = [this.rows.at(-2), this.rows.at(-1)];
-    if (a === undefined || b === undefined || a.step !== b.step || !(b.seconds > a.seconds + BY_WIRE))
-      return undefined;
-    const paces = this.instruments.girths.flatMap((channel) => {
-      const [from, to] = [this.growthIn(channel, a), this.growthIn(channel, b)];
-      return from === undefined || to === undefined
-        ? []
-        : [(100 * (to - from)) / ((b.seconds - a.seconds) / 60)];
-    });
-    return paces.length === 0 ? undefined : Math.max(...paces);
+    const hold = holdFacts(givens);
+    const leak =
+      stretch === undefined || this.middle === undefined
+        ? undefined
+        : leakFacts(givens, { quick: stretch.quick, path: this.middle });
+    return { ...(hold === undefined ? {} : { hold }), ...(leak === undefined ? {} : { leak }) };
   }
 }
-
-const PER_HOUR = 100 * 3600;
-/** mm³/s to mL/min. */
-const PER_MINUTE = 0.06;
-/** s over which the rate of the final hold is stated (core/stretch/day/rest.ts). */
-const WINDOW = 1800;
-/** s of a hold that the balance of water looks back, needs at the least, and leaves out after arrival. */
-const LEAK_WINDOW = 900;
-const LEAK_LEAST = 240;
-const AFTER_ARRIVAL = 60;
-
-/** Standard deviation of one reading, in its unit. */
-const spreadOf = ({ noise, resolution }: Channel): number =>
-  Math.max(Math.hypot(noise ?? 0, resolution / Math.sqrt(12)), 1e-9);
-
-function instrumentsOf({ plan, channels, stretch }: AdviserGivens): Instruments {
-  const girths = channels.filter(({ reads }) => reads === 'girth');
-  const names = stretch?.quick.tank.girths.map(({ name }) => name) ?? girths.map(({ name }) => name);
-  const expected = plan.steps.flatMap(({ expected: all }) => all?.girths ?? []);
-  const thermometer = channels.find(({ reads }) => reads === 'temperature');
-  return {
-    gauges: channels.filter(({ reads }) => reads === 'pressure').sort((a, b) => a.resolution - b.resolution),
-    girths: names.map((name) => girths.find((channel) => channel.name === name)),
-    lengths: names.map(
-      (name) => expected.find((girth) => girth.name === name)?.girth_mm.value ?? USUAL_GIRTH,
-    ),
-    ...(thermometer === undefined ? {} : { thermometer }),
-  };
-}
-/** mm; only where the plan foresees no girth. */
-const USUAL_GIRTH = 1500;
-
-const errorsOf = ({ gauges, girths, lengths }: Instruments) => ({
-  gauge: { gain: GAIN.gauge, zero: gauges.length === 0 ? 0 : fromBar(HALF_STEP * gauges[0].resolution) },
-  girths: girths.map((channel, i) => ({
-    gain: channel?.by.includes('wire') === true ? GAIN.wire : GAIN.tape,
-    zero: channel === undefined ? 1 : spreadOf(channel) / lengths[i],
-  })),
-});
 
 /** The draw whose sum of inputs is in the middle would do as well: any likely steel gives the litres and the rates. */
 const middleOf = (draws: readonly SteelDraw[]): SteelDraw =>
@@ -437,19 +271,3 @@ function arrivalRate({ water }: Plan, path: QuickPath | undefined): number {
   return fromLitre(water.flow_L_per_min) / 60 / room;
 }
 const USUAL_RATE = 3e-5;
-
-/** Advice as it stands in the record. `readings`: the entries behind it. */
-export function adviceBody(advice: Advice, readings: readonly number[]): AdviceBody {
-  const oddity = advice.reasons.find((reason) => reason.why === 'oddity')?.oddity;
-  const explanations = oddity?.explained.ranked
-    .slice(0, 3)
-    .map(({ explanation }) => explanationSentence(explanation));
-  const tell = oddity?.explained.tell;
-  return {
-    state: advice.state,
-    reasons: advice.reasons.map(reasonSentence),
-    readings: [...new Set(readings)].sort((a, b) => a - b),
-    ...(explanations === undefined ? {} : { explanations }),
-    ...(tell === undefined ? {} : { tellApart: tellerSentence(tell) }),
-  };
-}

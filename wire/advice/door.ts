@@ -1,6 +1,13 @@
 /** What other packages may use of the advice. */
-export { adviceBody, Adviser, type AdviserGivens, type Stretchable } from './adviser.ts';
+export { adviceBody } from './adviceBody.ts';
+export { Adviser, type AdviserGivens, type Stretchable } from './adviser.ts';
 export type { Facts, HoldFacts, LeakFacts, Oddity, Read } from './facts.ts';
 export type { ForecastBody, RangeBody } from './forecastBody.ts';
 export { type Advice, advise, type Reason } from './rules.ts';
-export { explanationSentence, reasonSentence, tellerSentence } from './say.ts';
+export {
+  explanationSentence,
+  forecastLine,
+  forecastSentence,
+  reasonSentence,
+  tellerSentence,
+} from './say.ts';

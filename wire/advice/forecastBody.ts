@@ -2,6 +2,7 @@
 import { airSwallows, type Foresight, type QuickTank, waterCompression } from '@hoopwright/core/stretch';
 import type { Range } from '@hoopwright/core/steel';
 import { fromBar, toBar, toLitre } from '@hoopwright/core/units';
+import * as z from 'zod';
 
 /** Median, 50 % and 90 % range. null: beyond every number, it gives way before. */
 export type RangeBody = {
@@ -69,3 +70,12 @@ function bodyOf({ median, half, wide }: Range, unit: (value: number) => number):
     wide: [told(wide[0]), told(wide[1])],
   };
 }
+
+const number = z.number().nullable();
+const rangeShape = z.object({
+  median: number,
+  half: z.tuple([number, number]),
+  wide: z.tuple([number, number]),
+});
+/** What a reader of a record takes from a `forecast` entry; whatever else stands there is left alone. */
+export const forecastShape = z.object({ growth_percent: rangeShape });

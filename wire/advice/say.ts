@@ -2,6 +2,7 @@
 import type { Explanation, Teller } from '@hoopwright/core/stretch';
 import { crossingSentence } from '../reading/say.ts';
 import type { Oddity } from './facts.ts';
+import { forecastShape, type ForecastBody } from './forecastBody.ts';
 import type { Reason } from './rules.ts';
 
 const digits = (value: number, places: number): string => value.toFixed(places);
@@ -47,6 +48,23 @@ export function reasonSentence(reason: Reason): string {
     case 'within limits':
       return `Every reading is within the plan's limits; this step goes up to ${digits(reason.upTo_bar, 1)} bar.`;
   }
+}
+
+/** What is foreseen, in one sentence. */
+export function forecastSentence({
+  growth_percent: { median, wide },
+}: Pick<ForecastBody, 'growth_percent'>): string {
+  const [low, high] = wide;
+  if (low === null) return 'Foreseen: it gives way before the end of the final hold.';
+  if (median === null || high === null)
+    return `Foreseen at the end of the final hold: ${digits(low, 2)} % of growth at the least; it may give way before.`;
+  return `Foreseen at the end of the final hold: ${digits(median, 2)} % of growth (${digits(low, 2)} to ${digits(high, 2)} %).`;
+}
+
+/** The same of an entry in a record; empty where it is of another kind. */
+export function forecastLine(body: unknown): string {
+  const read = forecastShape.safeParse(body);
+  return read.success ? forecastSentence(read.data) : '';
 }
 
 function holdSentence({ hold, rate_percent_per_h }: Extract<Reason, { why: 'hold goes on' }>): string {

@@ -1,4 +1,5 @@
 /** An entry of a record as a line for people. */
+import { forecastLine } from '@hoopwright/wire/advice';
 import type { Body, Entry, EntryKind, Json } from '@hoopwright/wire/record';
 
 const WIDTH = 11;
@@ -19,7 +20,9 @@ function said(kind: EntryKind, body: Body): string {
     case 'correction':
       return `${kind === 'correction' ? `of entry ${text('corrects')}  ` : ''}${valuesOf(body)}`;
     case 'advice':
-      return `${text('state').toUpperCase()}  ${text('says')}`;
+      return `${text('state').toUpperCase()}  ${text('says')}${reasonsOf(body)}`;
+    case 'forecast':
+      return forecastLine(body);
     case 'decision':
       return `${text('decision')}  (${text('by')})  ${text('why')}`;
     case 'remark':
@@ -34,6 +37,10 @@ function said(kind: EntryKind, body: Body): string {
     default:
       return Object.keys(body).join(', ');
   }
+}
+
+function reasonsOf({ reasons }: Body): string {
+  return Array.isArray(reasons) ? reasons.map(plain).join(' ') : '';
 }
 
 function valuesOf(body: Body): string {

@@ -3,6 +3,7 @@ import { closeSync, openSync, writeSync } from 'node:fs';
 import { USUAL_MANNER } from '@hoopwright/report/figure';
 import { figuresFor, refusalText } from '@hoopwright/report/plan';
 import type { CouponFiles } from '@hoopwright/wire/evidence';
+import type { Stretchable } from '@hoopwright/wire/advice';
 import type { Plan } from '@hoopwright/wire/plan';
 import { aboutDigest, aboutLine, type End, entryLine, headGroups, tie } from '@hoopwright/wire/record';
 import type { Command } from 'commander';
@@ -56,21 +57,29 @@ async function runRehearse(desk: Desk, path: string, options: RehearseOptions): 
   const speed = options.speed === undefined ? undefined : speedFrom(options.speed);
   const given = await tankFrom(desk, path, options.asGiven === true);
   const files = await couponsBeside(path, given, (file) => desk.readBytes(file));
-  const plan = await planOrEnd(desk, given, files);
+  const { plan, stretch } = await planOrEnd(desk, given, files);
   const tank = realTank({ given, files, seed });
-  const day = rehearsal({ tank, plan, seed, faults, hash: sha256, program: PROGRAM });
+  const day = rehearsal({ tank, plan, seed, faults, hash: sha256, program: PROGRAM, ...stretch });
   desk.out(`REHEARSAL of ${plan.tank.name}: a simulated tank, no real readings.\n`);
   const ended = await written(desk, day, { file: options.record, ...(speed === undefined ? {} : { speed }) });
   return ended.end === 'burst' ? METAL_SAYS_NO : DONE;
 }
 
-async function planOrEnd(desk: Desk, given: GoodTank, files: CouponFiles): Promise<Plan> {
+interface Planned {
+  readonly plan: Plan;
+  /** Quick tank and steels, where the steel has a range. */
+  readonly stretch: { readonly stretch?: Stretchable };
+}
+
+async function planOrEnd(desk: Desk, given: GoodTank, files: CouponFiles): Promise<Planned> {
   const progress = progressLine(desk, 'plan');
   const runner = openRunner();
   try {
     const show = (fraction: number): void => void progress.show(fraction);
-    const answer = await planHere({ given, files, run: runner.run, progress: show });
-    if (answer.kind === 'plan') return answer.plan;
+    let stretch: Planned['stretch'] = {};
+    const keep = (known: Stretchable): void => void (stretch = { stretch: known });
+    const answer = await planHere({ given, files, run: runner.run, progress: show, keep });
+    if (answer.kind === 'plan') return { plan: answer.plan, stretch };
     const figures = figuresFor(USUAL_MANNER);
     const reasons = answer.reasons.map((reason) => refusalText(reason, figures));
     throw new Ending(BAD_INPUT, `There is no plan to rehearse, because:\n${reasons.join('\n')}`);
