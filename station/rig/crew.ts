@@ -20,7 +20,7 @@ import {
   RELEASE_TAKES,
   RESTART_TAKES,
 } from './habits.ts';
-import type { DayEnd, Happening } from './happening.ts';
+import { type DayEnd, type Happening, rowLine, said, type Stop } from './happening.ts';
 import { holdIsOver } from './holdIsOver.ts';
 import type { Judge } from './judge.ts';
 import type { Order, Site } from './site.ts';
@@ -35,13 +35,6 @@ export interface CrewParts {
   readonly judge?: Judge;
   /** Entries that stand in the record before the crew's first. */
   readonly entriesBefore?: number;
-}
-
-/** Why the crew stops. */
-interface Stop {
-  readonly says: string;
-  readonly step: string;
-  readonly limit?: Crossing['limit'];
 }
 
 type Happenings<T = void> = Generator<Happening, T>;
@@ -299,11 +292,3 @@ export class Crew {
     return { seconds, run: this.run, kind, body, ...(line === undefined ? {} : { line }) };
   }
 }
-
-const said = ({ kind, pressure_bar }: Step): string =>
-  pressure_bar > 0 ? `${kind} at ${pressure_bar} bar` : kind;
-
-const rowLine = (values: Readonly<Record<string, number>>): string =>
-  Object.entries(values)
-    .map(([name, value]) => `${name} ${value}`)
-    .join('  ');

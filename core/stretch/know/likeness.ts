@@ -109,7 +109,7 @@ function rateOf(
 /** Rise of pressure, in e-folds of rate, under which it counts as kept. */
 const KEPT = 1;
 /** Blur of the logarithm of the mean rate for the last one, on a ramp; and where the growth came in one long piece. */
-const RAMP_BLUR = 0.1;
+const RAMP_BLUR = 0.15;
 const LONG_BLUR = 0.6;
 const LONG = 0.3;
 

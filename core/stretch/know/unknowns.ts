@@ -43,7 +43,7 @@ export const GIRTHS = STEEL + 2;
 /** Growths at which the strays stand; between them straight in the logarithm of growth. */
 export const KNOTS = Float64Array.from({ length: 12 }, (_, k) => 6e-4 * 1.7 ** k);
 /** E-folds of growth over which strays forget themselves. Our choice: the fit has its terms at all growths together. */
-const MEMORY = 0.85;
+const MEMORY = 0.7;
 /** Growth from which a tank counts as stretched. */
 const STRETCHED = 0.015;
 
