@@ -11,15 +11,15 @@ export interface Happening {
   readonly run: number;
   readonly kind: EntryKind;
   readonly body: Body;
-  /** Why the crew stops. */
+  /** For the person who looks on. */
+  readonly line?: string;
+}
+
+/** Why the crew stops. */
 export interface Stop {
   readonly says: string;
   readonly step: string;
   readonly limit?: Crossing['limit'];
-}
-
-/** For the person who looks on. */
-  readonly line?: string;
 }
 
 export interface DayEnd {
