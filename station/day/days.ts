@@ -142,6 +142,7 @@ export class Days {
     const { about } = store.records.begin({ kind: begin.kind, title, project: begin.project });
     const { fold: before, digest } = emptyFold(about);
     const running = this.open(about.record, { begin, before, digest, frozen, ...rig });
+    running.day.keepAwake();
     await openingOf(running.day, { begin, frozen, channels, ...(follows === undefined ? {} : { follows }) });
     running.day.start();
     return { kind: 'done', day: running.day };

@@ -7,7 +7,6 @@ import { deedOf, type Fold, type Order, type TroubleBody, type Written } from '@
 import type { LimitKey } from '@hoopwright/wire/plan';
 import { calibrated, type Raw } from '@hoopwright/wire/reading';
 import type { Body, Draft, EntryKind, Link } from '@hoopwright/wire/record';
-import type { TroubleKind } from '../../driver/base.ts';
 import type { Running, SourceState } from '../../instrument/source.ts';
 import { type Clocks, openRecorder, type Recorder, type RecorderState } from '../../store/recorder.ts';
 import { Kept } from './kept.ts';
@@ -15,15 +14,11 @@ import { NEARLY_FULL_MB } from '../surroundings.ts';
 import type { LiveParts, Ordered } from './parts.ts';
 import { Ticker } from './ticker.ts';
 import { TraceStore } from './trace.ts';
+import { UNWRITTEN, unwritten } from './unwritten.ts';
 import { crossed, notBelieved } from './watcher.ts';
 
 /** ms between two looks at disk, power, mirror and silent channels. */
 const ROUND_MS = 1000;
-
-const TROUBLE_OF: Readonly<Partial<Record<TroubleKind, 'disk full' | 'base locked'>>> = {
-  full: 'disk full',
-  locked: 'base locked',
-};
 
 /** Guards the running day. */
 export class LiveDay {
@@ -81,13 +76,17 @@ export class LiveDay {
 
   /** Starts sources and rounds. */
   start(): void {
-    this.awake = this.parts.laptop.stayAwake();
+    this.keepAwake();
     this.startSources();
     this.ticker.start();
     this.round();
   }
 
-  /** Keeps the laptop awake. */
+  /** Before the first entry, which says whether it could be done. */
+  keepAwake(): void {
+    this.awake ??= this.parts.laptop.stayAwake();
+  }
+
   get keptAwake(): boolean {
     return this.awake !== undefined;
   }
@@ -171,10 +170,10 @@ export class LiveDay {
       }
       return;
     }
-    const what = TROUBLE_OF[trouble.kind] ?? 'disk full';
+    const what = unwritten(trouble.kind);
     this.kept.goAhead();
     this.told.add(what);
-    this.trouble({ what, says: `${trouble.message} Readings are kept in memory until it clears.` });
+    this.trouble({ what, says: UNWRITTEN[what] });
   }
 
   private onQueued(draft: Draft): void {
