@@ -4,9 +4,8 @@ import { type Forecast, forecast, type ForecastOrders } from '../core/stretch/fo
 import { STANDARD_RISE } from '../core/stretch/rise.ts';
 import { TANK_C3 } from '../checks/shell/tankC3.ts';
 import type { Tank } from '../core/tank/tank.ts';
-import { setMaxListeners } from 'node:events';
 import { availableParallelism } from 'node:os';
-import { Tinypool } from 'tinypool';
+import { openManyForecasts } from '../station/range/manyForecasts.ts';
 import type { ManyAnswer, ManyMessage } from '../station/worker/many.ts';
 import { bench } from './harness.ts';
 
@@ -78,22 +77,16 @@ function varied(count: number): Tank[] {
   });
 }
 
-const pool = new Tinypool({
-  filename: new URL('./worker-many.mjs', import.meta.url).href,
-  minThreads: availableParallelism(),
-  maxThreads: availableParallelism(),
-});
+const many = openManyForecasts(new URL('./worker-many.mjs', import.meta.url), availableParallelism());
+
+const messagesFor = (until: number | undefined): ManyMessage[] =>
+  varied(1000).map((tank) => ({ tank, ...(until === undefined ? {} : { until }) }));
 
 async function thousand(until: number | undefined): Promise<readonly ManyAnswer[]> {
-  let done = 0;
-  const answers = await Promise.all(
-    varied(1000).map(async (tank) => {
-      const message: ManyMessage = { tank, ...(until === undefined ? {} : { until }) };
-      const answer: ManyAnswer = await pool.run(message, { name: 'answerMany' });
-      if (++done % 250 === 0) process.stderr.write(`  ${done} of 1000 forecasts\n`);
-      return answer;
-    }),
-  );
+  const progress = (done: number): void => {
+    if (done % 250 === 0) process.stderr.write(`  ${done} of 1000 forecasts\n`);
+  };
+  const answers = await many.run(messagesFor(until), { progress });
   if (answers.some(({ pressure }) => !Number.isFinite(pressure)))
     throw new Error('a forecast gave no number');
   return answers;
@@ -102,21 +95,15 @@ async function thousand(until: number | undefined): Promise<readonly ManyAnswer[
 /** Asks for a thousand, stops after fifty, and says how long the stop took. */
 async function stopped(): Promise<number> {
   const stop = new AbortController();
-  setMaxListeners(1100, stop.signal);
-  let done = 0;
   let asked = 0;
-  const all = varied(1000).map(async (tank) => {
-    try {
-      await pool.run({ tank, until: 0.1 } satisfies ManyMessage, { name: 'answerMany', signal: stop.signal });
-      if (++done === 50) {
-        asked = performance.now();
-        stop.abort();
-      }
-    } catch (error) {
-      if (!stop.signal.aborted) throw error;
-    }
+  const progress = (done: number): void => {
+    if (done !== 50) return;
+    asked = performance.now();
+    stop.abort();
+  };
+  await many.run(messagesFor(0.1), { progress, signal: stop.signal }).catch((error: unknown) => {
+    if (!stop.signal.aborted) throw error;
   });
-  await Promise.all(all);
   return performance.now() - asked;
 }
 
@@ -146,4 +133,4 @@ await bench(`1,000 forecasts past the maximum, ${both}`, () => thousandComputed(
 });
 const ms = await stopped();
 process.stderr.write(`  a thousand stopped after fifty: ended ${ms.toFixed(0)} ms later\n`);
-await pool.destroy();
+await many.close();

@@ -9,7 +9,7 @@ export type Standing =
   | 'computed from published'
   /** The same from a formula remembered, not seen in print for this project. */
   | 'computed from memory'
-  /** Independent solid finite elements, made for this project. */
+  /** By independent programs (solid finite elements, an ODE solver), made for this project. */
   | 'computed for this project'
   | 'common practice, no source';
 

@@ -17,6 +17,7 @@ import { equippedByHand } from './plan/equipped.ts';
 import { tensile304L } from './steel/tensile-304L.ts';
 import { twoSlope } from './steel/two-slope.ts';
 import { units } from './units.ts';
+import { heldCylinder } from './vessel/heldCylinder.ts';
 import { hold } from './vessel/hold.ts';
 import { growthLimits, hosfordCaddell, powerLawInstability, svensson } from './vessel/instability.ts';
 import { thinVessel } from './vessel/thin-vessel.ts';
@@ -36,6 +37,7 @@ export const SOURCES: readonly Source[] = [
   hosfordCaddell,
   growthLimits,
   hold,
+  heldCylinder,
   en13445,
   en13445Sheet,
   wrinklingTests,

@@ -30,7 +30,7 @@ const INTRODUCTION = [
   'Made by the checks themselves (`hoopwright verify`); do not edit. Every figure of ours stands against one from outside.',
   'The last column says where that figure comes from: *published* (seen in print), *from memory* (of the source named,',
   'not seen in print), *computed from published* or *from memory* (worked out outside this program from the source named), *computed for',
-  'this project* (independent solid finite elements), *common practice, no source*. Keys are those of `sources.bib`.',
+  'this project* (by independent programs), *common practice, no source*. Keys are those of `sources.bib`.',
 ].join('\n');
 
 const summary = (sources: readonly SourceOutcome[]): string => {
