@@ -1,6 +1,7 @@
 /** Entry of the program: the real desk. */
 import { readFile, writeFile } from 'node:fs/promises';
 import { performance } from 'node:perf_hooks';
+import { createInterface } from 'node:readline';
 import { buffer } from 'node:stream/consumers';
 import type { Desk } from './desk/desk.ts';
 import { run } from './run.ts';
@@ -11,6 +12,7 @@ const bytes = async (path: string): Promise<Uint8Array> =>
 const desk: Desk = {
   read: async (path) => new TextDecoder().decode(await bytes(path)),
   readBytes: bytes,
+  lines: () => createInterface({ input: process.stdin }),
   write: (path, text) => writeFile(path, text),
   out: (text) => process.stdout.write(text),
   err: (text) => process.stderr.write(text),

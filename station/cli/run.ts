@@ -6,6 +6,7 @@ import { couponCommand } from './steel/coupon.ts';
 import { demoCommand } from './board/demo.ts';
 import { forecastCommand } from './forecast.ts';
 import { planCommand } from './plan.ts';
+import { listenCommand } from './day/listen.ts';
 import { recordCommand } from './day/record.ts';
 import { rehearseCommand } from './day/rehearse.ts';
 import { schemaCommand } from './schema.ts';
@@ -43,6 +44,7 @@ function programFor(desk: Desk, end: (code: number) => void): Command {
   steelCommand(program, desk, end);
   planCommand(program, desk, end);
   rehearseCommand(program, desk, end);
+  listenCommand(program, desk, end);
   recordCommand(program, desk, end);
   schemaCommand(program, desk);
   verifyCommand(program, desk, end);

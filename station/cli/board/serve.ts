@@ -4,9 +4,6 @@ import { fileURLToPath } from 'node:url';
 import { parseTankFile } from '@hoopwright/wire/tank';
 import type { Command } from 'commander';
 import { issueLine } from '@hoopwright/wire/issue';
-import { performance } from 'node:perf_hooks';
-import { Days } from '../../day/days.ts';
-import { laptopAt } from '../../day/surroundings.ts';
 import { openPlanner } from '../../plan/planner.ts';
 import { openRanger } from '../../range/ranger.ts';
 import { remembering } from '../../range/remembering.ts';
@@ -17,6 +14,7 @@ import { settingsFrom } from '../../server/settings.ts';
 import { importRecord } from '../../store/recordFile.ts';
 import { openStore } from '../../store/sqlite/open.ts';
 import type { Store } from '../../store/store.ts';
+import { daysHere } from '../day/daysHere.ts';
 import { BAD_INPUT, type Desk, DONE, Ending, reasonOf } from '../desk/desk.ts';
 
 export interface ServeChoices {
@@ -67,14 +65,7 @@ export async function runServe(desk: Desk, { share = false }: ServeChoices): Pro
   const runner = openRunner();
   const run = remembering(runner.run);
   const planner = openPlanner(run);
-  const days = new Days({
-    store,
-    laptop: laptopAt(dir),
-    later,
-    real: () => performance.now(),
-    wall: () => Date.now(),
-    log: (error) => desk.err(`${reasonOf(error)}\n`),
-  });
+  const days = daysHere(store, dir, desk);
   try {
     await days.resume();
     const serving = await serve({
@@ -115,11 +106,6 @@ function openOrEnd(dir: string): Store {
     throw new Ending(BAD_INPUT, reasonOf(error));
   }
 }
-
-const later = (ms: number, work: () => void): (() => void) => {
-  const timer = setTimeout(work, ms);
-  return () => clearTimeout(timer);
-};
 
 const askedToEnd = (): Promise<void> =>
   new Promise((resolve) => {

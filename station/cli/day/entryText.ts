@@ -26,8 +26,13 @@ function said(kind: EntryKind, body: Body): string {
     case 'decision':
       return `${text('decision')}  (${text('by')})  ${text('why')}`;
     case 'remark':
+      return `${text('text')}  (${text('by')})`;
     case 'trouble':
-      return text('text');
+      return `${text('what')}${body['over'] === true ? ', over' : ''}  ${text('says')}`;
+    case 'measure':
+      return `${text('when')}  ${text('what')} ${text('place')}  ${text('value')} ${text('unit')}  (${text('by')}, ${text('with')})`;
+    case 'photo':
+      return `${text('place')}  ${text('bytes')} bytes  (${text('by')})  ${text('photo').slice(0, 16)}`;
     case 'gap':
       return `${text('cause')}, ${Number(body['parted_ms']) / 1000} s`;
     case 'end':

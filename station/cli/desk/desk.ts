@@ -4,6 +4,8 @@ export interface Desk {
   /** Whole text of a file, or of standard input for "-". Rejects where it cannot be read. */
   read(path: string): Promise<string>;
   readBytes(path: string): Promise<Uint8Array>;
+  /** Lines of standard input as they come. */
+  lines?(): AsyncIterable<string>;
   write(path: string, text: string | Uint8Array): Promise<void>;
   /** Data. */
   out(text: string): void;
