@@ -14,7 +14,7 @@ import { join } from 'node:path';
 import { monitorEventLoopDelay, performance } from 'node:perf_hooks';
 import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
-import { openPaceDay } from '@hoopwright/station/day';
+import { openPaceDay, paceLine } from '@hoopwright/station/day';
 import { serve } from '@hoopwright/station/server';
 import { openStore } from '@hoopwright/station/store';
 
@@ -162,20 +162,6 @@ async function send(port: string, record: string, perSecond: number): Promise<vo
   });
   const headers = { 'content-type': 'application/x-ndjson' };
   await fetch(url, { method: 'POST', body, headers, duplex: 'half' } as RequestInit);
-}
-
-/** 5 channels of the plan and 7 strains, each a little noisy. */
-function paceLine(n: number): string {
-  const wobble = (i: number): number => Math.sin(12.9898 * (n + 1) + 78.233 * i);
-  const values: Record<string, number> = {
-    a: 1.5 + 0.02 * wobble(0),
-    b: 1.5 + 0.02 * wobble(1),
-    l: 1263.1 + 0.05 * wobble(2),
-    h: 1263.2 + 0.05 * wobble(3),
-    w: 0.25 + 0.001 * wobble(4),
-  };
-  for (let i = 1; i <= 7; i++) values[`s${i}`] = 40 + 3 * wobble(4 + i);
-  return `${JSON.stringify(values)}\n`;
 }
 
 async function read(port: string, record: string, screens: number): Promise<void> {

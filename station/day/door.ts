@@ -1,2 +1,2 @@
 /** What the long-running checks use of the days. */
-export { type PaceDay, openPaceDay } from './pace.ts';
+export { type PaceDay, openPaceDay, paceLine } from './pace.ts';

@@ -94,3 +94,17 @@ function channels(fast: number): Channel[] {
     fresh_s: FRESH * fast,
   }));
 }
+
+/** What the node sends at its n-th look: 5 channels of the plan and 7 strains, each a little noisy. */
+export function paceLine(n: number): string {
+  const wobble = (i: number): number => Math.sin(12.9898 * (n + 1) + 78.233 * i);
+  const values: Record<string, number> = {
+    a: 1.5 + 0.02 * wobble(0),
+    b: 1.5 + 0.02 * wobble(1),
+    l: 1263.1 + 0.05 * wobble(2),
+    h: 1263.2 + 0.05 * wobble(3),
+    w: 0.25 + 0.001 * wobble(4),
+  };
+  for (let i = 1; i <= 7; i++) values[`s${i}`] = 40 + 3 * wobble(4 + i);
+  return `${JSON.stringify(values)}\n`;
+}
