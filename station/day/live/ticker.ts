@@ -32,6 +32,7 @@ export class Ticker {
   }
 
   start(): void {
+    this.told = this.parts.state();
     this.callOff = this.parts.later(TICK_MS, () => this.tick());
   }
 
