@@ -20,6 +20,12 @@ const start = async (options: Partial<ServeOptions> = {}): Promise<Serving> => {
   return serving;
 };
 
+const posting = (body: NonNullable<RequestInit['body']>) => ({
+  method: 'POST',
+  headers: { 'content-type': 'application/json' },
+  body,
+});
+
 /** Says exactly these bytes to the server and reads to the end: no client tidies them. */
 const say = (port: number, text: string): Promise<string> =>
   new Promise((resolve, reject) => {
@@ -40,6 +46,28 @@ describe('the server behind a socket', () => {
       body: JSON.stringify({ name: 'Dunlin', file: '{"wall_mm": 1.50}' }),
     });
     expect([made.status, await made.json()]).toMatchObject([201, { version: { file: '{"wall_mm": 1.50}' } }]);
+  });
+
+  it('deletes and brings back through a socket, where a request without a body has no length', async () => {
+    const { url } = await start();
+    const projects = `${url.replace('localhost', '127.0.0.1')}api/projects`;
+    const { project } = await (await fetch(projects, posting('{"name": "Dunlin", "file": "{}"}'))).json();
+    expect((await fetch(`${projects}/${project.id}`, { method: 'DELETE' })).status).toBe(200);
+    expect((await (await fetch(projects)).json()).projects).toEqual([]);
+    expect((await fetch(`${projects}/${project.id}/restore`, posting('{}'))).status).toBe(200);
+    expect((await (await fetch(projects)).json()).projects).toHaveLength(1);
+  });
+
+  it('reads a body that comes in pieces without saying its length, and stops at its limit', async () => {
+    const { url } = await start();
+    const projects = `${url.replace('localhost', '127.0.0.1')}api/projects`;
+    const inPieces = (text: string) => ({
+      ...posting(new ReadableStream({ start: (out) => (out.enqueue(Buffer.from(text)), out.close()) })),
+      duplex: 'half' as const,
+    });
+    expect((await fetch(projects, inPieces('{"name": "Dunlin", "file": "{}"}'))).status).toBe(201);
+    const long = JSON.stringify({ name: 'Dunlin', file: ' '.repeat(4 << 20) });
+    expect((await fetch(projects, inPieces(long))).status).toBe(413);
   });
 
   it('says in a sentence that its port is taken, and by what to do', async () => {

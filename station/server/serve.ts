@@ -52,7 +52,7 @@ export const serve = async (options: ServeOptions): Promise<Serving> => {
   let app: Hono<Env> | undefined;
   const answer = (request: Request, env: Env['Bindings']) =>
     app?.fetch(request, env) ?? new Response(null, { status: 503 });
-  const server = createServer(getRequestListener(answer, { overrideGlobalObjects: false }));
+  const server = createServer(getRequestListener(answer));
   const port = await listening(server, asked, host);
   const names = networkNames(host, { hostname: hostname(), interfaces: networkInterfaces() });
   const addresses = names.map((name) => `http://${name}:${port}`);

@@ -3,13 +3,13 @@ import type { Project } from '@hoopwright/wire/project';
 import { useQuery, useQueryClient } from '@tanstack/react-query';
 import { useId, useState } from 'react';
 import { useBoard } from '../state/board.ts';
-import { copyProject, importText, openProject } from '../state/server/projects.ts';
+import { copyProject, importText, noOf, openProject } from '../state/server/projects.ts';
 import { server } from '../state/server/server.ts';
 import { words } from '../words/say.ts';
 import { OwnTank } from './field/OwnTank.tsx';
 import { TitleBlock } from './said/TitleBlock.tsx';
 import { Versions } from './table/Versions.tsx';
-import { Wide } from './said/Wide.tsx';
+import { Wide } from './table/Wide.tsx';
 
 export function ProjectsSheet() {
   const kept = useQuery({ queryKey: ['projects', 'kept'], queryFn: () => server.projects('kept') });
@@ -87,14 +87,25 @@ interface ActProps {
     | 'projectDeleteNamed'
     | 'projectRestoreNamed';
   readonly name: string;
-  readonly onAct: () => unknown;
+  /** May give a sentence that says why it was not done. */
+  readonly onAct: () => void | Promise<string | undefined | void>;
 }
 
-const Act = ({ words: word, named, name, onAct }: ActProps) => (
-  <button type="button" aria-label={words(named, { name })} onClick={() => void onAct()}>
-    {words(word)}
-  </button>
-);
+function Act({ words: word, named, name, onAct }: ActProps) {
+  const act = async (): Promise<void> => {
+    try {
+      const told = await onAct();
+      if (typeof told === 'string') useBoard.setState({ told });
+    } catch (error) {
+      useBoard.setState({ told: noOf(error) });
+    }
+  };
+  return (
+    <button type="button" aria-label={words(named, { name })} onClick={() => void act()}>
+      {words(word)}
+    </button>
+  );
+}
 
 function Rename({ project, onDone }: { readonly project: Project; readonly onDone: () => void }) {
   const id = useId();

@@ -50,12 +50,16 @@ async function taken(made: Promise<Opened>): Promise<string | undefined> {
     go({ sheet: 'tank', project: opened.project.id });
     return undefined;
   } catch (error) {
-    if (!(error instanceof ServerRefusal)) return words('unreachable');
-    const [first] = error.issues;
-    return first === undefined
-      ? words('unreachable')
-      : words('refusedAt', { path: first.path, why: issueSentence(first) });
+    return noOf(error);
   }
+}
+
+/** The server's no, or its silence, as a sentence. */
+export function noOf(error: unknown): string {
+  const first = error instanceof ServerRefusal ? error.issues[0] : undefined;
+  return first === undefined
+    ? words('unreachable')
+    : words('refusedAt', { path: first.path, why: issueSentence(first) });
 }
 
 /** An older version comes back onto the board, and is saved as the next one. */

@@ -10,7 +10,7 @@ import { draftPapers } from '../../state/server/plan.ts';
 import { type PlanListed, server, ServerRefusal } from '../../state/server/server.ts';
 import { issueSentence } from '../../words/issue.ts';
 import { words } from '../../words/say.ts';
-import { Wide } from '../said/Wide.tsx';
+import { Wide } from '../table/Wide.tsx';
 import { paperQuery, Papers, SIZES } from './Papers.tsx';
 
 interface FreezeProps {

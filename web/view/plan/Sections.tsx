@@ -1,6 +1,6 @@
 /** What stands behind the card, as it stands on the papers: target, water, dangers, places, instruments, limits, checklist. */
 import type { Block, PlanSheet, Section } from '@hoopwright/report/plan';
-import { Wide } from '../said/Wide.tsx';
+import { Wide } from '../table/Wide.tsx';
 
 export function Sections({ sheet }: { readonly sheet: PlanSheet }) {
   return (

@@ -1,7 +1,7 @@
 /** The steps of the day as a table, with the stop limits and what to do when a reading is outside. */
 import type { PlanSheet, StepRow } from '@hoopwright/report/plan';
 import { words } from '../../words/say.ts';
-import { Wide } from '../said/Wide.tsx';
+import { Wide } from '../table/Wide.tsx';
 
 export function Steps({ sheet }: { readonly sheet: PlanSheet }) {
   const { units, girths, counts } = sheet;

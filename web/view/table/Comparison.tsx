@@ -14,7 +14,7 @@ import { words } from '../../words/say.ts';
 import { Value } from '../said/Figures.tsx';
 import { Term } from '../said/Term.tsx';
 import { WallsField } from '../field/WallsField.tsx';
-import { Wide } from '../said/Wide.tsx';
+import { Wide } from './Wide.tsx';
 
 export function Comparison() {
   const state = useBoard(forecastState);

@@ -15,7 +15,7 @@ import type { CouponView } from '../../work/couponView.ts';
 import { words } from '../../words/say.ts';
 import { FileField } from '../field/FileField.tsx';
 import { Value } from '../said/Figures.tsx';
-import { Wide } from '../said/Wide.tsx';
+import { Wide } from './Wide.tsx';
 
 export interface CouponsProps {
   readonly rows: readonly CouponRow[];

@@ -3,7 +3,7 @@ import { useBoard } from '../../state/board.ts';
 import type { MomentView } from '../../work/ask.ts';
 import { words } from '../../words/say.ts';
 import { Change, Value } from '../said/Figures.tsx';
-import { Wide } from '../said/Wide.tsx';
+import { Wide } from './Wide.tsx';
 
 const PHASES = { stretch: 'phaseStretch', hold: 'phaseHold', release: 'phaseRelease' } as const;
 

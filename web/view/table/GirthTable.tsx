@@ -4,7 +4,7 @@ import type { MomentView } from '../../work/ask.ts';
 import { words } from '../../words/say.ts';
 import { Change, Value } from '../said/Figures.tsx';
 import { Term } from '../said/Term.tsx';
-import { Wide } from '../said/Wide.tsx';
+import { Wide } from './Wide.tsx';
 
 export function GirthTable() {
   const drawn = useBoard((b) => b.drawn);

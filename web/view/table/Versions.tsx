@@ -7,7 +7,7 @@ import { putBack } from '../../state/server/projects.ts';
 import { server } from '../../state/server/server.ts';
 import { differenceSentence } from '../../words/difference.ts';
 import { words } from '../../words/say.ts';
-import { Wide } from '../said/Wide.tsx';
+import { Wide } from './Wide.tsx';
 
 export function Versions({ project }: { readonly project: Project }) {
   const versions = useQuery({
