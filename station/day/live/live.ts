@@ -11,14 +11,11 @@ import type { Running, SourceState } from '../../instrument/source.ts';
 import { type Clocks, openRecorder, type Recorder, type RecorderState } from '../../store/recorder.ts';
 import { Kept } from './kept.ts';
 import { NEARLY_FULL_MB } from '../surroundings.ts';
-import type { LiveParts, Ordered } from './parts.ts';
+import { LATE_MS, type LiveParts, type Ordered, ROUND_MS, STARTED_ANEW } from './parts.ts';
 import { Ticker } from './ticker.ts';
 import { TraceStore } from './trace.ts';
 import { UNWRITTEN, unwritten } from './unwritten.ts';
 import { crossed, notBelieved } from './watcher.ts';
-
-/** ms between two looks at disk, power, mirror and silent channels. */
-const ROUND_MS = 1000;
 
 /** Guards the running day. */
 export class LiveDay {
@@ -55,6 +52,11 @@ export class LiveDay {
 
   get isLive(): boolean {
     return !this.closed && this.kept.durable.state.phase !== 'ended';
+  }
+
+  /** Takes entries at this moment. */
+  get takes(): boolean {
+    return this.isLive && !this.paused;
   }
 
   now(): Clocks {
@@ -109,7 +111,7 @@ export class LiveDay {
 
   /** What nobody waits for; a recorder that was closed meanwhile is no mistake. */
   private put({ kind, body }: Written): void {
-    if (this.closed || this.kept.durable.state.phase === 'ended') return;
+    if (this.closed || this.paused || this.kept.durable.state.phase === 'ended') return;
     this.write(kind, body).catch(this.parts.log);
   }
 
@@ -209,8 +211,7 @@ export class LiveDay {
   private setAside(): void {
     for (const entry of notBelieved(this.kept.durable, this.now().mono_ms / 1000)) {
       const { channel: name } = entry.body;
-      if (typeof name !== 'string') continue;
-      if (this.asides.has(name)) continue;
+      if (typeof name !== 'string' || this.asides.has(name)) continue;
       this.asides.add(name);
       this.put(entry);
     }
@@ -223,6 +224,8 @@ export class LiveDay {
   /** Once a second: what does not tell by itself. */
   private round(): void {
     if (this.closed) return;
+    this.callOff = this.parts.later(ROUND_MS, () => this.round());
+    if (this.paused) return;
     this.setAside();
     const { laptop, mirror } = this.parts;
     const free = laptop.free_MB();
@@ -231,7 +234,6 @@ export class LiveDay {
     this.tellOnce('on battery', laptop.power() === 'battery', 'The laptop runs on its battery; plug it in.');
     const why = mirror?.flush();
     this.tellOnce('mirror gone', why !== undefined, `The second folder cannot be written: ${why}.`);
-    this.callOff = this.parts.later(ROUND_MS, () => this.round());
   }
 
   private tellOnce(what: TroubleBody['what'], stands: boolean, says: string): void {
@@ -243,6 +245,7 @@ export class LiveDay {
 
   /** What the order became. Who may give it is for the caller to see to. */
   async order(order: Order, more: Body = {}): Promise<Ordered> {
+    if (this.paused) return { kind: 'refused', issue: STARTED_ANEW };
     const deed = deedOf(order, { now: this.state, now_ms: this.now().wall_ms });
     if (!deed.ok) return { kind: 'refused', issue: deed.issue };
     if (order.order === 'accept source')
@@ -293,6 +296,3 @@ export class LiveDay {
     this.awake?.();
   }
 }
-
-/** An order is answered after this at the latest, durable or not, ms. */
-const LATE_MS = 1500;

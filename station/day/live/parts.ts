@@ -34,3 +34,16 @@ export type Ordered =
   /** Kept in memory; it will be written when the disk has room again. */
   | { readonly kind: 'waits'; readonly seq: number }
   | { readonly kind: 'refused'; readonly issue: Issue };
+
+/** While a rehearsed restart lasts. */
+export const STARTED_ANEW: Issue = {
+  path: 'the server',
+  expected: 'a program that runs',
+  received: 'one that is being started anew',
+  suggestion: 'hold the pump and wait; then read a gauge and confirm the step',
+};
+
+/** ms between two looks at disk, power, mirror and silent channels. */
+export const ROUND_MS = 1000;
+/** An order is answered after this at the latest, durable or not, ms. */
+export const LATE_MS = 1500;

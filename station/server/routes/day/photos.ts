@@ -13,7 +13,7 @@ export const photoRoutes = (days: Days, { bytes, records }: Store) =>
   new Hono<Env>()
     .post('/:record/photos', async (c) => {
       const day = days.find(c.req.param('record'))?.day;
-      if (day === undefined || !day.isLive) return missing(c, 'a day that runs');
+      if (day === undefined || !day.takes) return missing(c, 'a day that runs');
       const { state } = day.state;
       const asker = askerOf(c.get('who'), state);
       if (!MAY[asker.role].includes('remark'))
