@@ -1,8 +1,8 @@
 /** What a range adds to the answer. Without one it is said that the steel is assumed. */
-import { LAW_REACHES } from '@hoopwright/core/steel';
 import type { StretchRange } from '@hoopwright/core/stretch';
 import { say } from '../figure/figure.ts';
 import type { Manner } from '../figure/manner.ts';
+import { reachText } from '../steel/quick.ts';
 import { sentence } from '../words/sentence.ts';
 
 export const steelBasis = (range: StretchRange | undefined, manner: Manner): string =>
@@ -43,6 +43,6 @@ export function survival(range: StretchRange | undefined, manner: Manner): strin
           assured: say(manner, 'pressure', assured),
           steels: String(range.draws),
         }),
-    sentence(manner, 'answerSurvivesOnContinuation', { strain: say(manner, 'strain', LAW_REACHES) }),
+    reachText(manner),
   ];
 }

@@ -33,6 +33,7 @@ export function SteelSheet() {
           <div className="curve-and-figures">
             <SteelCurve curve={answer.curve} measured={dotsOf(rows, views)} />
             <SteelFigures answer={answer} />
+            <SteelFound answer={answer} />
           </div>
         )}
         <div className="evidence">
@@ -48,7 +49,6 @@ export function SteelSheet() {
           </ul>
           <Assumed evidence={answer?.evidence ?? []} />
           <Narrower />
-          {answer === undefined || !hasEvidence(draft) ? null : <SteelFound answer={answer} />}
         </div>
       </div>
       <Coupons rows={rows} views={views} />

@@ -45,10 +45,11 @@ export const nextMeasures = (
   seed: number,
 ): readonly NextMeasure[] => {
   const dice = diceOf(seed).named('next');
+  // Two coupons and four are thrown alike, so that four never seem to say less.
   const readings: Record<Measure, (draw: SteelDraw) => readonly number[]> = {
     'wall at four points': wallReading(dice.named('wall')),
-    'two plate coupons': couponReading(2, dice.named('two')),
-    'four plate coupons': couponReading(4, dice.named('four')),
+    'two plate coupons': couponReading(2, dice.named('coupons')),
+    'four plate coupons': couponReading(4, dice.named('coupons')),
     'small test tank': trialReading(dice.named('trial')),
     'rolling noted': ({ coldWork }) => [coldWork * (1 + ROLLING_ERROR * dice.normal())],
   };

@@ -1,5 +1,5 @@
 /** What was found beside the range: rolling, seams, what standards and mills say, and how far the range can be trusted. */
-import { booksText, quickText, rollingText, STEEL_ENGLISH } from '@hoopwright/report/steel';
+import { booksText, quickText, reachText, rollingText, STEEL_ENGLISH } from '@hoopwright/report/steel';
 import { seamText } from '@hoopwright/report/coupon';
 import type { SteelAnswer } from '@hoopwright/wire/evidence';
 import { useManner } from '../../state/manner.ts';
@@ -18,7 +18,12 @@ export function SteelFound({ answer }: { readonly answer: SteelAnswer }) {
       {found.length === 0 ? null : <h2>{words('foundTitle')}</h2>}
       <Lines of={found} />
       <h2>{words('trustTitle')}</h2>
-      <Lines of={[...(stretch === undefined ? [] : [quickText(stretch, manner)]), STEEL_ENGLISH.proves]} />
+      <Lines
+        of={[
+          ...(stretch === undefined ? [] : [reachText(manner), quickText(stretch, manner)]),
+          STEEL_ENGLISH.proves,
+        ]}
+      />
     </>
   );
 }
