@@ -37,7 +37,7 @@ export function judgedDays(count: number, seed: number): JudgedDays {
   for (let k = 0; k < count; k++) {
     const { drafts, end } = dayOf(world, seed + k);
     ends.set(end, (ends.get(end) ?? 0) + 1);
-    for (const [key, value] of Object.entries(judged(world, drafts))) sum[key as keyof typeof sum] += value;
+    add(sum, judged(world, drafts));
   }
   return { ...sum, ends };
 }
