@@ -39,7 +39,7 @@ export interface DaysParts {
   readonly real: () => number;
   readonly wall: () => number;
   /** Made for each day; absent: nothing is foreseen or advised. */
-  readonly adviser?: (frozen: FrozenPlan, project: string) => Adviser;
+  readonly adviser?: (frozen: FrozenPlan, project: string, clock: DayClock) => Adviser;
   readonly log: (error: unknown) => void;
   /** Of the shell behind a simulated tank; tests take a coarse one. */
   readonly mesh?: { readonly elements: number; readonly layers: number };
@@ -199,7 +199,9 @@ export class Days {
         log,
         ...shows,
         ...(begin.mirror === undefined ? {} : { mirror: openMirror(store.records, record, begin.mirror) }),
-        ...(this.parts.adviser === undefined ? {} : { adviser: this.parts.adviser(frozen, begin.project) }),
+        ...(this.parts.adviser === undefined
+          ? {}
+          : { adviser: this.parts.adviser(frozen, begin.project, clock) }),
       },
       before,
       digest,

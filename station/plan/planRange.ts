@@ -62,3 +62,23 @@ export function shellsFor(given: RangeAsked['given'], files: CouponFiles): Shell
   if (steel === undefined || given.duty === undefined) return [];
   return shellsOf(given, steel, stretchPressure(given.duty));
 }
+
+/** Quick tank and steels for the day of a plan; undefined where its steel has no range or it has no duty. */
+export async function stretchableFor(
+  given: RangeAsked['given'],
+  files: CouponFiles,
+  run: ShellRunner,
+  progress?: (fraction: number) => void,
+): Promise<Stretchable | undefined> {
+  const steel = given.flowFrom === 'stated' ? undefined : steelOf(given, files);
+  if (steel === undefined || given.duty === undefined) return undefined;
+  const shells = shellsOf(given, steel, stretchPressure(given.duty));
+  let done = 0;
+  const runs = await run(shells, { done: () => progress?.(++done / shells.length) });
+  const quick = fitQuickTank(
+    given.tank,
+    plateOf(given.tank),
+    runs.map((one, i) => ({ draw: shells[i].draw, run: one })),
+  );
+  return { quick, draws: steel.belief.draws };
+}

@@ -1,4 +1,5 @@
 /** What other packages may use of the advice. */
+export type { AdviceBody } from '../day/body.ts';
 export { adviceBody } from './adviceBody.ts';
 export { Adviser, type AdviserGivens, type Stretchable } from './adviser.ts';
 export type { Facts, HoldFacts, LeakFacts, Oddity, Read } from './facts.ts';

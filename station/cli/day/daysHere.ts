@@ -1,19 +1,61 @@
 /** The days of a data folder, on this laptop's own clocks. */
 import { performance } from 'node:perf_hooks';
-import { Days } from '../../day/days.ts';
+import { parseTankFile } from '@hoopwright/wire/tank';
+import { askAdviser } from '../../advise/adviseThread.ts';
+import { keptStretch } from '../../advise/keptStretch.ts';
+import { LiveAdviser } from '../../advise/liveAdviser.ts';
+import { Days, type DaysParts } from '../../day/days.ts';
 import { laptopAt } from '../../day/surroundings.ts';
+import { tankOf } from '../../day/tankOf.ts';
+import { couponsAttached } from '../../range/coupons.ts';
+import { openRunner } from '../../range/runner.ts';
 import type { Store } from '../../store/store.ts';
 import { type Desk, reasonOf } from '../desk/desk.ts';
 
-export const daysHere = (store: Store, dir: string, desk: Desk): Days =>
-  new Days({
+export function daysHere(store: Store, dir: string, desk: Desk): Days {
+  const later: DaysParts['later'] = (ms, work) => {
+    const timer = setTimeout(work, ms);
+    return () => clearTimeout(timer);
+  };
+  const log = (error: unknown): void => desk.err(`${reasonOf(error)}\n`);
+  return new Days({
     store,
     laptop: laptopAt(dir),
-    later: (ms, work) => {
-      const timer = setTimeout(work, ms);
-      return () => clearTimeout(timer);
-    },
+    later,
     real: () => performance.now(),
     wall: () => Date.now(),
-    log: (error) => desk.err(`${reasonOf(error)}\n`),
+    log,
+    adviser: (frozen, project, clock) =>
+      new LiveAdviser({
+        ask: askAdviser,
+        stretch: stretchOf(store, { dir, frozen, project, log }),
+        later,
+        now: () => clock.now().wall_ms,
+        log,
+      }),
   });
+}
+
+interface StretchOf {
+  readonly dir: string;
+  readonly frozen: Parameters<NonNullable<DaysParts['adviser']>>[0];
+  readonly project: string;
+  readonly log: (error: unknown) => void;
+}
+
+/** What cannot be made is told and left out: the day goes on with the plan's limits and without a forecast. */
+async function stretchOf(store: Store, { dir, frozen, project, log }: StretchOf) {
+  const file = tankOf(store, frozen, project);
+  const given = file === undefined ? undefined : parseTankFile(file);
+  if (given === undefined || !given.ok) return undefined;
+  const runner = openRunner();
+  try {
+    const files = couponsAttached(store.attachments, project);
+    return await keptStretch({ dir, digest: frozen.frozen.digest, given, files, run: runner.run });
+  } catch (error) {
+    log(error);
+    return undefined;
+  } finally {
+    await runner.close();
+  }
+}

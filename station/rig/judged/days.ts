@@ -31,7 +31,7 @@ export interface JudgedDays {
 }
 
 export function judgedDays(count: number, seed: number): JudgedDays {
-  const world = worldFor(seed);
+  const world = judgedWorld(seed);
   const ends = new Map<string, number>();
   const sum = none();
   for (let k = 0; k < count; k++) {
@@ -42,13 +42,13 @@ export function judgedDays(count: number, seed: number): JudgedDays {
   return { ...sum, ends };
 }
 
-interface World {
+export interface World {
   readonly tank: Tank;
   readonly plan: Plan;
   readonly stretch: Stretchable;
 }
 
-function worldFor(seed: number): World {
+export function judgedWorld(seed: number): World {
   const { tank } = testTank();
   const plate = plateOf(tank);
   const evidence = {
@@ -133,7 +133,7 @@ function judged({ plan, stretch }: World, drafts: readonly Draft[]): Counted {
     const values = Object.fromEntries(
       Object.entries(body['values']).map(([name, value]) => [name, Number(value)]),
     );
-    const step = String(body['step']);
+    const step = typeof body['step'] === 'string' ? body['step'] : '';
     seconds = wall_ms / 1000;
     adviser.take({ seconds, step, values });
     const fresh = adviser.advice(seconds, step);

@@ -1,0 +1,118 @@
+/** Beside a running day: hands each new row to the adviser's thread, and writes what is foreseen and advised as it stands. */
+import type { Fold } from '@hoopwright/wire/day';
+import type { Stretchable } from '@hoopwright/wire/advice';
+import type { Body } from '@hoopwright/wire/record';
+import type { Adviser } from '../day/live/parts.ts';
+import type { Later } from '../instrument/source.ts';
+import type { AdviseMessage, Said } from '../worker/advise.ts';
+
+export interface LiveAdviserParts {
+  /** The thread, or this one. */
+  readonly ask: (message: AdviseMessage) => Promise<Said | undefined>;
+  /** Quick tank and steels of the plan; undefined where its steel has no range. */
+  readonly stretch: Promise<Stretchable | undefined>;
+  readonly later: Later;
+  /** Wall clock of the day, ms. */
+  readonly now: () => number;
+  readonly log: (error: unknown) => void;
+}
+
+type Write = (kind: 'forecast' | 'advice', body: Body) => void;
+
+/** ms after which it is asked again though nothing was read: readings grow old by themselves. */
+const LOOK_MS = 1000;
+
+/** Guards what was heard and said last. One question at a time: what comes meanwhile goes with the next. */
+export class LiveAdviser implements Adviser {
+  private readonly parts: LiveAdviserParts;
+  private last: { now: Fold; write: Write } | undefined;
+  private opened: Promise<void> | undefined;
+  private asking = false;
+  private heardSeq = 0;
+  private heardRows = 0;
+  private told = '';
+  private foreseen = '';
+  private stop: (() => void) | undefined;
+  private closed = false;
+
+  constructor(parts: LiveAdviserParts) {
+    this.parts = parts;
+    this.look();
+  }
+
+  heard(now: Fold, write: Write): void {
+    this.last = { now, write };
+    void this.ask();
+  }
+
+  close(): void {
+    this.closed = true;
+    this.stop?.();
+    const record = this.last?.now.state.about.record;
+    if (record !== undefined && this.opened !== undefined)
+      void this.parts.ask({ kind: 'close', record }).catch(this.parts.log);
+  }
+
+  private look(): void {
+    this.stop = this.parts.later(LOOK_MS, () => {
+      if (this.closed) return;
+      void this.ask();
+      this.look();
+    });
+  }
+
+  private async ask(): Promise<void> {
+    if (this.asking || this.closed || this.last === undefined) return;
+    const { phase, plan, ventShut_ms } = this.last.now.state;
+    if (plan === undefined || ventShut_ms === undefined || phase !== 'under way') return;
+    this.asking = true;
+    try {
+      await (this.opened ??= this.open());
+      await this.once();
+    } catch (error) {
+      this.parts.log(error);
+    } finally {
+      this.asking = false;
+    }
+  }
+
+  private async open(): Promise<void> {
+    const { about, plan, channels } = this.last?.now.state ?? {};
+    const stretch = await this.parts.stretch;
+    if (about === undefined || plan === undefined || channels === undefined) return;
+    await this.parts.ask({
+      kind: 'open',
+      record: about.record,
+      plan: plan.plan,
+      channels: channels.map(({ channel }) => channel),
+      ...(stretch === undefined ? {} : { stretch }),
+    });
+  }
+
+  private async once(): Promise<void> {
+    if (this.last === undefined) return;
+    const { now, write } = this.last;
+    const { state, inside } = now;
+    const anew = inside.rows.length < this.heardRows;
+    const rows = anew ? inside.rows : inside.rows.filter(({ seq }) => seq > this.heardSeq);
+    this.heardRows = inside.rows.length;
+    this.heardSeq = Math.max(this.heardSeq, ...rows.map(({ seq }) => seq));
+    const said = await this.parts.ask({
+      kind: 'hear',
+      record: state.about.record,
+      rows,
+      anew,
+      aside: state.channels.flatMap(({ channel, aside, unproved }) =>
+        aside === undefined && unproved === undefined ? [] : [channel.name],
+      ),
+      seconds: (this.parts.now() - (state.ventShut_ms ?? 0)) / 1000,
+      ...(state.step === undefined ? {} : { step: state.step.number }),
+    });
+    if (said === undefined || this.closed) return;
+    const { forecast, advice, told } = said;
+    const foreseen = forecast === undefined ? '' : JSON.stringify(forecast);
+    if (forecast !== undefined && foreseen !== this.foreseen) write('forecast', forecast);
+    if (told !== this.told) write('advice', advice);
+    [this.foreseen, this.told] = [foreseen, told];
+  }
+}
