@@ -121,11 +121,9 @@ export class Days {
     const frozen = store.plans.find(begin.project, begin.plan);
     if (project === undefined || frozen === undefined)
       return refused('plan', 'a frozen plan of the project', begin.plan, 'freeze the plan first');
-    const other = [...this.running.values()].find(
-      ({ day }) => day.isLive && day.parts.about.kind === begin.kind,
-    );
-    if (other !== undefined && begin.kind === 'test')
-      return refused('kind', 'one test at a time', 'a second one', 'name the end of the one that runs');
+    const test = [...this.running.values()].some(({ day }) => day.isLive && day.parts.about.kind === 'test');
+    // A rehearsal works the laptop hard: while a tank is under pressure, the laptop is the test's.
+    if (test) return refused('kind', 'no test under way', 'one that runs', 'name the end of that test first');
     if ((begin.kind === 'rehearsal') !== (begin.rehearsal !== undefined))
       return refused(
         'rehearsal',

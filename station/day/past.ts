@@ -19,6 +19,8 @@ interface Folded {
 /** Entries between two marks, and between two breaths of the event loop. */
 const EVERY = 2000;
 const BREATH = 200;
+/** Entries among which an end stands: nothing but what was in flight comes after it. */
+const LAST = 50;
 /** Records that are kept folded. */
 const MOST = 4;
 
@@ -32,13 +34,13 @@ export class Past {
     this.records = records;
   }
 
-  /** Phase in which the record was left, by its last entry alone. */
+  /** Phase in which the record was left, by its last entries alone. */
   phase(record: string): DayPhase {
     const known = this.phases.get(record);
     if (known !== undefined) return known;
     const line = this.records.find(record);
-    const [last] = this.records.entries(record, (line?.entries ?? 1) - 1);
-    if (last?.entry.kind !== 'end') return 'broken off';
+    const last = [...this.records.entries(record, Math.max(0, (line?.entries ?? 0) - LAST))];
+    if (!last.some(({ entry }) => entry.kind === 'end')) return 'broken off';
     this.phases.set(record, 'ended');
     return 'ended';
   }

@@ -30,15 +30,25 @@ test('a day by wires: the simulated instruments speak by themselves', async () =
   expect(state.figures.pressure?.value).toBeGreaterThan(5);
   expect(state.causes).toEqual([]);
   for (const { channel, last } of state.channels) expect(last?.how, channel.name).toBe('rig');
-  // The fold of what stands in the record is what the screens were shown, to the last key.
+  await ordered(day, record, { order: 'end', end: 'broken off', why: 'enough' });
+  await day.time.pass(1000);
+  const links = [...day.store.records.entries(record)];
+  // Readings come ten times a second, and none of them stands after the end.
+  expect(links.at(-1)?.entry.kind).toBe('end');
+  expect(day.days.line(record)).toMatchObject({ phase: 'ended', live: false });
   const line = day.store.records.find(record);
-  await day.days.close();
-  if (line) {
-    const again = foldAll(emptyFold(line.about).fold, day.store.records.entries(record)).state;
-    const live = day.days.find(record);
-    expect(live).toBeUndefined();
-    expect(again.channels.map(({ last }) => last?.how)).toEqual(state.channels.map(({ last }) => last?.how));
-  }
+  if (line)
+    expect(foldAll(emptyFold(line.about).fold, links).state).toEqual((await shown(day, record)).state);
+});
+
+test('while a test is under way nothing else is begun', async () => {
+  const day = dayScene();
+  ends.push(() => day.days.close());
+  const record = await begun(day);
+  const rehearsal = { seed: 3, speed: 20, faults: [], readings: 'by wires' };
+  await expect(begun(day, { kind: 'rehearsal', rehearsal })).rejects.toThrow('no test under way');
+  await ordered(day, record, { order: 'end', end: 'broken off', why: 'rain' });
+  await begun(day, { kind: 'rehearsal', rehearsal });
 });
 
 const real = (ms: number, work: () => void): (() => void) => {

@@ -11,7 +11,7 @@ import type { Running, SourceState } from '../../instrument/source.ts';
 import { type Clocks, openRecorder, type Recorder, type RecorderState } from '../../store/recorder.ts';
 import { Kept } from './kept.ts';
 import { NEARLY_FULL_MB } from '../surroundings.ts';
-import { LATE_MS, type LiveParts, type Ordered, ROUND_MS, STARTED_ANEW } from './parts.ts';
+import { ENDING, LATE_MS, type LiveParts, type Ordered, ROUND_MS, STARTED_ANEW } from './parts.ts';
 import { Ticker } from './ticker.ts';
 import { TraceStore } from './trace.ts';
 import { UNWRITTEN, unwritten } from './unwritten.ts';
@@ -32,6 +32,7 @@ export class LiveDay {
   private callOff: (() => void) | undefined;
   private closed = false;
   private paused = false;
+  private ending = false;
 
   /** Begins a run of the record; `before` is the fold of what stands in it. */
   constructor(parts: LiveParts, before: Fold, digest: string) {
@@ -111,12 +112,12 @@ export class LiveDay {
 
   /** What nobody waits for; a recorder that was closed meanwhile is no mistake. */
   private put({ kind, body }: Written): void {
-    if (this.closed || this.paused || this.kept.durable.state.phase === 'ended') return;
+    if (this.closed || this.paused || this.ending) return;
     this.write(kind, body).catch(this.parts.log);
   }
 
   private onReading(source: string, raw: Raw): void {
-    if (this.paused || this.closed || this.state.state.phase === 'ended') return;
+    if (this.paused || this.closed || this.ending) return;
     const { state } = this.state;
     const values: Record<string, number> = {};
     for (const name in raw) {
@@ -248,11 +249,11 @@ export class LiveDay {
     if (this.paused) return { kind: 'refused', issue: STARTED_ANEW };
     const deed = deedOf(order, { now: this.state, now_ms: this.now().wall_ms });
     if (!deed.ok) return { kind: 'refused', issue: deed.issue };
+    if (this.ending) return { kind: 'refused', issue: ENDING };
     if (order.order === 'accept source')
       this.running.find(({ name }) => name === order.source)?.source.accept();
-    const entries = deed.entries.map((one, i) =>
-      i === 0 ? { ...one, body: { ...one.body, ...more } } : one,
-    );
+    const entries = deed.entries.map((one, i) => (i > 0 ? one : { ...one, body: { ...one.body, ...more } }));
+    this.ending ||= order.order === 'end';
     const links = entries.map(({ kind, body, at_ms }) => this.write(kind, body, this.clocksAt(at_ms)));
     const done = Promise.all(links).then(([link]): Ordered => ({ kind: 'done', seq: link.entry.seq }));
     const seq = this.state.state.seq + 1;

@@ -47,3 +47,9 @@ export const STARTED_ANEW: Issue = {
 export const ROUND_MS = 1000;
 /** An order is answered after this at the latest, durable or not, ms. */
 export const LATE_MS = 1500;
+
+export const ENDING: Issue = {
+  path: 'order',
+  expected: 'a day that goes on',
+  received: 'one that has ended',
+};
