@@ -1,6 +1,5 @@
 /**
- * kill -9 at 50 seeded moments while four windows edit, at 100 while a recorder takes 12 channels at 50 Hz, and at 100 while
- * a whole day of testing does.
+ * kill -9 at 50 seeded moments while four windows edit, and at 100 while a recorder takes 12 channels at 50 Hz.
  * Nothing acknowledged may be lost, the chain must be whole, and the base must keep the store's contract afterwards.
  * SEED=n chooses other moments; KILLS=n fewer or more of them.
  */
@@ -11,7 +10,6 @@ import { join } from 'node:path';
 import {
   type SoakOrders,
   type Task,
-  soakDay,
   soakEditing,
   soakRecording,
   suffer,
@@ -47,10 +45,6 @@ const soakBoth = async (dir: string): Promise<void> => {
   const recording = await soakRecording({ ...orders, seed: seed + 1, kills: kills(100) });
   say(
     `${kills(100)} kills while recording: ${recording.acknowledged} entries acknowledged, none lost; ${recording.entries} in a whole chain; ${recording.beyond} were durable before their acknowledgement arrived`,
-  );
-  const day = await soakDay({ ...orders, dir: join(dir, 'day'), kills: kills(100), seed: seed + 2 });
-  say(
-    `${kills(100)} kills of a day under way, 12 channels at 50 Hz: ${day.acknowledged} entries acknowledged, none lost; ${day.entries} in a whole chain; ${day.beyond} were durable before their acknowledgement arrived`,
   );
   const store = openStore(orders.dir);
   for (const { holds } of STORE_CONTRACT) holds(store);

@@ -8,3 +8,4 @@ export {
   soakRecording,
 } from './soak.ts';
 export { type Task, suffer, taskOf } from './victim.ts';
+export { type Seeded, seeded } from './seeded.ts';
