@@ -31,10 +31,11 @@ async function trial({ dir, what, begin }: Trial): Promise<void> {
   const store = openStore(dir);
   const { days, live, record } = await openPaceDay(store, { fast: 1 });
   const node = days.find(record)?.http.get('node');
-  let [sent, stopped] = [0, false];
+  let sent = 0;
+  const stop = new AbortController();
   const sending = (async () => {
     async function* lines(): AsyncGenerator<Uint8Array> {
-      while (!stopped) {
+      while (!stop.signal.aborted) {
         await pause(EVERY_MS);
         yield Buffer.from(paceLine(++sent));
       }
@@ -56,7 +57,7 @@ async function trial({ dir, what, begin }: Trial): Promise<void> {
   const [after, shown] = [store.records.find(record)?.entries ?? 0, live.state.state.seq];
   clear();
   while (stands()) await pause(10);
-  stopped = true;
+  stop.abort();
   await sending;
   live.settled();
   await pause(100);
