@@ -67,7 +67,8 @@ function withRow(now: Fold, entry: Entry, { read, how }: RowRead): Fold {
   if (inside.ventShut === undefined) return now;
   const at = inside.base + entry.mono_ms;
   const byWire = how === 'by wire' || how === 'rig';
-  if (byWire && inside.wired !== undefined && at - inside.wired < ROW_EVERY) return now;
+  const early = byWire && inside.wired !== undefined && at - inside.wired < ROW_EVERY;
+  if (early && !isOver(state, read)) return now;
   const row: FoldedRow = {
     seconds: (at - inside.ventShut) / 1000,
     step: text(entry.body, 'step') ?? state.step?.number ?? '',
@@ -90,6 +91,15 @@ function withRow(now: Fold, entry: Entry, { read, how }: RowRead): Fold {
       ...(byWire ? { wired: at } : {}),
     },
   };
+}
+
+/** Above the pressure that the plan allows no row is left out, however short it was, until the limit is latched. */
+function isOver({ channels, causes, plan }: DayState, read: Read): boolean {
+  const allowed = plan?.plan.limits.find(({ limit }) => limit === 'pressure_bar')?.value ?? Infinity;
+  if (causes.some(({ limit }) => limit === 'pressure_bar')) return false;
+  return channels.some(
+    (one) => one.channel.reads === 'pressure' && stands(one) && read[one.channel.name] > allowed,
+  );
 }
 
 /** A channel that is set aside or unproved is recorded and not believed. */
