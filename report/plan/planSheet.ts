@@ -65,6 +65,7 @@ const ENGLISH = {
   draft: 'DRAFT, not frozen: not for test day',
   frozen: 'Revision {revision} “{name}”, frozen {date}',
   'tank changed': 'OUT OF DATE: the tank file has changed since this plan was made',
+  'evidence changed': 'OUT OF DATE: a coupon file has changed since this plan was made',
   'program changed': 'OUT OF DATE: made by another version of the program',
   forecast: 'Forecast {digest}, program {program}; {range}',
   'forecast range': '{draws} tanks of varied steel, 90 % ranges',

@@ -18,12 +18,11 @@ import {
   type Plan,
   readFrozen,
   type Refusal,
-  tankDigest,
 } from '@hoopwright/wire/plan';
 import { type Command, Option } from 'commander';
 import { NoPress, pdfOf } from '../paper/press.ts';
+import { madeFromNow } from '../plan/madeFrom.ts';
 import { planHere } from '../plan/planHere.ts';
-import { PROGRAM } from '../plan/version.ts';
 import { couponsBeside } from '../range/coupons.ts';
 import { openRunner } from '../range/runner.ts';
 import { sha256 } from '../store/hash.ts';
@@ -68,7 +67,8 @@ export function planCommand(program: Command, desk: Desk, end: (code: number) =>
 async function runPlan(desk: Desk, path: string, options: PlanOptions): Promise<number> {
   const seal = sealFrom(options);
   const given = await tankFrom(desk, path, options.asGiven === true);
-  if (options.frozen !== undefined) return await showFrozen(desk, given, options.frozen, options);
+  if (options.frozen !== undefined)
+    return await showFrozen(desk, given, path, { ...options, frozen: options.frozen });
   const answer = await planAt(desk, path, given);
   if (answer.kind === 'refused') return refuse(desk, answer.reasons);
   const plan = seal === undefined ? answer.plan : freeze(answer.plan, seal, sha256);
@@ -113,15 +113,24 @@ async function planAt(desk: Desk, path: string, given: GoodTank): ReturnType<typ
   }
 }
 
-/** Prints a plan that was frozen before; struck out where the tank or the program has changed since. */
-async function showFrozen(desk: Desk, given: GoodTank, path: string, options: PlanOptions): Promise<number> {
+type FrozenOptions = PlanOptions & { readonly frozen: string };
+
+/** Prints a plan that was frozen before; struck out where the tank, its coupons or the program have changed since. */
+async function showFrozen(
+  desk: Desk,
+  given: GoodTank,
+  tank: string,
+  options: FrozenOptions,
+): Promise<number> {
+  const path = options.frozen;
   const read = readFrozen(await readOrEnd(desk, path), sha256);
   if (!read.ok)
     throw new Ending(
       BAD_INPUT,
       `${path} is not a frozen plan that can be used:\n${read.issues.map(issueLine).join('\n')}`,
     );
-  const old = outdated(read.frozen.plan, { tank: tankDigest(given.file, sha256), program: PROGRAM });
+  const files = await couponsBeside(tank, given, (file) => desk.readBytes(file));
+  const old = outdated(read.frozen.plan, madeFromNow(given, files));
   await show(desk, read.frozen, options, old);
   return DONE;
 }

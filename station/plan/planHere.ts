@@ -7,6 +7,7 @@ import type { ParsedTank } from '@hoopwright/wire/tank';
 import type { ShellRunner } from '../range/runner.ts';
 import { steelOf } from '../range/steelRange.ts';
 import { sha256 } from '../store/hash.ts';
+import { evidenceDigest } from './madeFrom.ts';
 import { rangingFor } from './planRange.ts';
 import { PROGRAM } from './version.ts';
 
@@ -44,8 +45,10 @@ export async function planHere({ given, files, run, progress, keep }: PlanAsked)
           },
           stretchPressure(duty),
         );
+  const evidence = evidenceDigest(given, files);
   return planFor({
     ...given,
+    ...(evidence === undefined ? {} : { evidence }),
     tank: steel?.tank ?? given.tank,
     program: PROGRAM,
     hash: sha256,

@@ -5,12 +5,11 @@ import { MessageChannel } from 'node:worker_threads';
 import type { ShellRun } from '@hoopwright/core/stretch';
 import type { PaperSource } from '@hoopwright/report/plan';
 import type { CouponFiles } from '@hoopwright/wire/evidence';
-import { tankDigest } from '@hoopwright/wire/plan';
 import type { ParsedTank } from '@hoopwright/wire/tank';
 import { Tinypool } from 'tinypool';
 import type { ShellRunner } from '../range/runner.ts';
-import { sha256 } from '../store/hash.ts';
 import { answerPaper, answerPlan, type Planned, type PlanMessage } from '../worker/plan.ts';
+import { madeFromNow } from './madeFrom.ts';
 import { RANGE_SHARE } from './planHere.ts';
 import { shellsFor } from './planRange.ts';
 
@@ -119,14 +118,11 @@ const HERE: Worker = {
   close: async () => {},
 };
 
-/** Whatever a plan depends on: the tank file, and the coupons that may speak for its steel. */
-const keyOf = ({ given, files }: PlanWanted): string =>
-  sha256(
-    JSON.stringify([
-      tankDigest(given.file, sha256),
-      [...files].map(([name, content]) => [name, sha256(content)]),
-    ]),
-  );
+/** Whatever a plan depends on: the tank file, and the coupons that speak for its steel. */
+const keyOf = ({ given, files }: PlanWanted): string => {
+  const { tank, evidence } = madeFromNow(given, files);
+  return `${tank} ${evidence ?? ''}`;
+};
 
 /** The answers asked for last: freezing a plan that is on the screen does not make it again. */
 function openKept(most = 4) {

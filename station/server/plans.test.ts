@@ -1,11 +1,14 @@
 /** Plans through the server: made with progress, ended when nobody waits, frozen, listed, opened, printed. */
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { FrozenPlan, PlanLine } from '@hoopwright/wire/plan';
+import { freeze, type FrozenPlan, type PlanLine } from '@hoopwright/wire/plan';
 import { pagesOf } from '../paper/readBack.ts';
+import { madeFromNow } from '../plan/madeFrom.ts';
 import { planHere } from '../plan/planHere.ts';
 import { openPlanner, type Planner } from '../plan/planner.ts';
+import { couponsAttached } from '../range/coupons.ts';
 import { here } from '../range/runner.ts';
+import { sha256 } from '../store/hash.ts';
 import { parseTankFile } from '@hoopwright/wire/tank';
 import { type Ask, ask, askFromNetwork, jsonOf, scene, type Scene } from './visitor.ts';
 
@@ -191,3 +194,32 @@ it('the papers of a draft say that they are one', async () => {
   const pages = pagesOf(new Uint8Array(await answer.arrayBuffer()));
   for (const page of pages) expect(page).toContain('DRAFT');
 });
+
+it('a coupon file that is replaced under its name puts the plan out of date, and back in its place it does not', async () => {
+  const file = readFileSync(new URL('../../examples/dunlin-oxidiser.json', import.meta.url), 'utf8');
+  const coupon = Uint8Array.from(
+    readFileSync(new URL('../../examples/coupons/plate-1.csv', import.meta.url)),
+  );
+  const { attachments, plans, projects } = scenery.store;
+  const project = projects.create({ name: 'evidence', file }).project.id;
+  attachments.add(project, { name: 'plate-1.csv', bytes: coupon });
+  const made = madeFromNow(parseTankFile(file), couponsAttached(attachments, project));
+  const { plan } = must(plans.find(id, (await listed())[0].digest));
+  const tank = { ...plan.tank, digest: made.tank, ...(made.evidence && { evidence: made.evidence }) };
+  plans.keep(project, freeze({ ...plan, tank }, { name: 'x', revision: 'A', date: '2026-10-03' }, sha256));
+  const state = async (): Promise<unknown> => {
+    const answer = await ask(scenery, `/api/projects/${project}/plans`);
+    return (await jsonOf<{ plans: { outdated?: string }[] }>(answer)).plans[0].outdated;
+  };
+  expect(await state()).toBeUndefined();
+  const bytes = coupon.slice(0, -200);
+  const replaced = must(attachments.add(project, { name: 'plate-1.csv', bytes }));
+  expect(await state()).toBe('evidence changed');
+  attachments.remove(project, replaced.id);
+  expect(await state()).toBeUndefined();
+});
+
+function must<T>(found: T | undefined): T {
+  if (found === undefined) throw new Error('it is not there');
+  return found;
+}

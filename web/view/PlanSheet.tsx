@@ -47,19 +47,23 @@ function Draft({ project, plans }: DraftProps) {
   );
   const manner = useManner();
   const { answer, of } = usePlan();
+  const { data: files } = useQuery({
+    queryKey: ['attachments', project],
+    queryFn: () => server.attachments(project),
+  });
   useEffect(() => {
-    if (!whole) return undefined;
-    const pause = setTimeout(() => void askPlan(project, draft), PAUSE);
+    if (!whole || files === undefined) return undefined;
+    const pause = setTimeout(() => void askPlan({ project, draft, files }), PAUSE);
     return () => clearTimeout(pause);
-  }, [project, draft, whole]);
+  }, [project, draft, files, whole]);
   const mine = of.startsWith(`${project} `) ? answer : undefined;
   const plan = mine?.kind === 'plan' ? mine.plan : undefined;
-  const current = whole && of === planKey(project, draft);
+  const current = whole && files !== undefined && of === planKey({ project, draft, files });
   const sheet = useMemo(() => (plan === undefined ? undefined : written(plan, { manner })), [plan, manner]);
   const stands = plan === undefined ? words('planNotYet') : words(current ? 'planCurrent' : 'planOutdated');
   return (
     <main className={`sheet plan-sheet${sheet !== undefined && !current ? ' old' : ''}`}>
-      <DraftState project={project} answer={mine} sheet={sheet} current={current} />
+      <DraftState answer={mine} sheet={sheet} current={current} />
       {sheet === undefined ? null : <Steps sheet={sheet} />}
       {sheet === undefined ? null : <Sections sheet={sheet} />}
       <Freeze project={project} plans={plans} plan={current ? plan : undefined} />

@@ -50,6 +50,7 @@ export const PLAN = {
   frozenState: 'state',
   frozenCurrent: 'current',
   frozenTank: 'OUT OF DATE: the tank has changed',
+  frozenEvidence: 'OUT OF DATE: a coupon file has changed',
   frozenProgram: 'OUT OF DATE: made by another version of the program',
   frozenDigest: 'digest',
   frozenOpen: 'Open',

@@ -24,8 +24,10 @@ export interface FrozenPlan {
 /** A frozen plan as a list shows it, and as its state is judged from. */
 export interface PlanLine extends Seal {
   readonly digest: string;
-  /** Digest of the tank file and version of the program it was made from. */
+  /** Digests of the tank file and of the coupon files, and version of the program it was made from. */
   readonly tank: string;
+  /** Undefined: no coupon file was used. */
+  readonly evidence?: string;
   readonly program: string;
   /** Version of the project that stood when it was frozen. */
   readonly version: number;
@@ -47,18 +49,24 @@ const digestOf = (plan: Plan, { name, revision, date }: Seal, hash: TextHash): s
   hash(canonical({ plan, name, revision, date }));
 
 /** Why a plan no longer belongs to what stands now. */
-export type Outdated = 'tank changed' | 'program changed';
+export type Outdated = 'tank changed' | 'evidence changed' | 'program changed';
 
-/** @param now digest of the tank file as it stands, and the version of the program */
-export const outdated = ({ tank, forecast }: Plan, now: MadeFrom): Outdated | undefined =>
-  outgrown({ tank: tank.digest, program: forecast.program }, now);
+/** Digests of tank file and coupon files, and version of the program. */
+export type MadeFrom = Pick<PlanLine, 'tank' | 'evidence' | 'program'>;
 
-/** Digest of a tank file and version of the program. */
-type MadeFrom = Pick<PlanLine, 'tank' | 'program'>;
+export const madeFrom = ({ tank, forecast }: Plan): MadeFrom => ({
+  tank: tank.digest,
+  ...(tank.evidence === undefined ? {} : { evidence: tank.evidence }),
+  program: forecast.program,
+});
+
+/** @param now what a plan made now would be made from */
+export const outdated = (plan: Plan, now: MadeFrom): Outdated | undefined => outgrown(madeFrom(plan), now);
 
 /** As `outdated`, for a line of a list. */
 export function outgrown(then: MadeFrom, now: MadeFrom): Outdated | undefined {
   if (then.tank !== now.tank) return 'tank changed';
+  if (then.evidence !== now.evidence) return 'evidence changed';
   return then.program === now.program ? undefined : 'program changed';
 }
 
@@ -85,12 +93,17 @@ export function readFrozen(text: string, hash: TextHash): FrozenRead {
   return { ok: true, frozen: { plan, frozen } };
 }
 
-/** The format and the seal; that nothing within was changed is for the digest to say. */
+/** The format, the seal and what a list shows; that nothing within was changed is for the digest to say. */
 export function looksFrozen(value: unknown): value is FrozenPlan {
   if (!isRecord(value) || !isRecord(value['plan']) || !isRecord(value['frozen'])) return false;
   const { frozen, plan } = value;
   const texts = ['name', 'revision', 'date', 'digest'].map((key) => frozen[key]);
-  return plan['hoopwrightPlan'] === PLAN_FORMAT && texts.every((text) => typeof text === 'string');
+  const { tank, forecast } = plan;
+  if (!isRecord(tank) || !isRecord(forecast)) return false;
+  return (
+    plan['hoopwrightPlan'] === PLAN_FORMAT &&
+    [...texts, tank['digest'], forecast['program']].every((text) => typeof text === 'string')
+  );
 }
 
 const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>

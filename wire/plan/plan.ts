@@ -14,7 +14,7 @@ export interface Ranged {
 
 export interface Plan {
   readonly hoopwrightPlan: typeof PLAN_FORMAT;
-  readonly tank: { readonly name: string; readonly serial?: string; readonly digest: string };
+  readonly tank: PlannedTank;
   readonly forecast: PlanForecast;
   readonly target: Target;
   readonly water: PlanWater;
@@ -36,6 +36,15 @@ export interface Plan {
   readonly open: readonly Open[];
   readonly remarks: readonly PlanRemark[];
   readonly paper: Paper;
+}
+
+export interface PlannedTank {
+  readonly name: string;
+  readonly serial?: string;
+  /** Of the tank file, 64 hex digits. */
+  readonly digest: string;
+  /** Of the coupon files that it names, 64 hex digits; undefined where none speaks for its steel. */
+  readonly evidence?: string;
 }
 
 export interface PlanForecast {

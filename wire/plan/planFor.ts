@@ -28,6 +28,8 @@ export interface PlanGivens {
   readonly tank: Tank;
   /** Absent: there is nothing to plan, and the answer says so. */
   readonly duty?: Duty;
+  /** Digest of the coupon files behind the steel; undefined: none. */
+  readonly evidence?: string;
   readonly program: string;
   readonly hash: TextHash;
   readonly progress?: (fraction: number) => boolean;
@@ -102,7 +104,7 @@ interface Findings {
 }
 
 function assemble(base: Foundation, { stored, limits, leak }: Findings): Plan {
-  const { file, tank, duty, setUp, foreseen, range, program, hash } = base;
+  const { file, tank, duty, setUp, foreseen, range, program, hash, evidence } = base;
   const given = { tank, duty, foreseen, ...(range === undefined ? {} : { range }) };
   const dangers = dangersOf({ tank, foreseen, setUp, stored });
   return {
@@ -111,6 +113,7 @@ function assemble(base: Foundation, { stored, limits, leak }: Findings): Plan {
       name: tank.name,
       ...(tank.serial === undefined ? {} : { serial: tank.serial }),
       digest: tankDigest(file, hash),
+      ...(evidence === undefined ? {} : { evidence }),
     },
     forecast: {
       program,

@@ -28,6 +28,7 @@ export {
   type VersionLine,
 } from './project.ts';
 export {
+  type CarriedPlan,
   PROJECT_FORMAT,
   type ProjectFile,
   projectFileText,

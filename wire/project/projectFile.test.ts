@@ -13,6 +13,16 @@ const file: ProjectFile = {
   attachments: [{ name: 'coupon 1.csv', sha256: 'a1'.repeat(32), base64: 'AP/+' }],
 };
 
+const frozen = (revision: string) => ({
+  plan: {
+    hoopwrightPlan: 1 as const,
+    tank: { digest: 'b2'.repeat(32), name: 'Dunlin' },
+    forecast: { program: '0.1.0' },
+  },
+  frozen: { name: 'Saturday', revision, date: '2026-10-03', digest: 'c3'.repeat(32) },
+});
+const plan = (revision: string, version = 4) => ({ version, frozen_ms: 7, frozen: frozen(revision) });
+
 const changed = (change: object) => readProjectFile(JSON.stringify({ ...file, ...change }));
 
 describe('a project file', () => {
@@ -66,6 +76,26 @@ describe('a project file', () => {
     expect(changed({ current: 3 })).toMatchObject({
       ok: false,
       issues: [{ path: 'current', received: '3' }],
+    });
+  });
+
+  it('brings its frozen plans, key by key as they were frozen', () => {
+    const read = changed({ plans: [plan('A', 2), plan('B')] });
+    expect(JSON.stringify(read.ok && read.value.plans)).toBe(JSON.stringify([plan('A', 2), plan('B')]));
+  });
+
+  it('with a revision given twice, a plan of no version or no plan at all is refused at the plan', () => {
+    expect(changed({ plans: [plan('A'), plan('A', 2)] })).toMatchObject({
+      ok: false,
+      issues: [{ path: 'plans[1].frozen.frozen.revision', received: 'A' }],
+    });
+    expect(changed({ plans: [plan('A', 3)] })).toMatchObject({
+      ok: false,
+      issues: [{ path: 'plans[0].version', received: '3' }],
+    });
+    expect(changed({ plans: [{ ...plan('A'), frozen: { plan: {} } }] })).toMatchObject({
+      ok: false,
+      issues: [{ path: 'plans[0].frozen' }],
     });
   });
 });

@@ -1,7 +1,8 @@
-/** A project as one file to hand on: its tank file character for character, its versions and its attachments. */
+/** A project as one file to hand on: its tank file character for character, its versions, attachments and frozen plans. */
 import * as z from 'zod';
 import type { Issue } from '../issue/issue.ts';
 import { readJson } from '../issue/jsonText.ts';
+import { type FrozenPlan, looksFrozen } from '../plan/freeze.ts';
 import { readLongJson } from './longJson.ts';
 import { type Message, reader } from './reader.ts';
 
@@ -28,6 +29,14 @@ const attachment = z.strictObject({
   base64: z.base64().describe('the bytes in base64'),
 });
 
+const plan = z.strictObject({
+  version: z.int().min(1).describe('number of the version that stood when it was frozen'),
+  frozen_ms: z.number(),
+  by: z.string().exactOptional(),
+  /** Whether it is one, and whole, is judged apart: its keys stay in the order in which they were frozen. */
+  frozen: z.record(z.string(), z.unknown()).describe('a frozen plan, as --freeze with --json writes it'),
+});
+
 const shape = z.strictObject({
   format: z.literal(PROJECT_FORMAT),
   version: z.literal(1),
@@ -35,20 +44,33 @@ const shape = z.strictObject({
   current: z.int().min(1).describe('number of the version that stands'),
   versions: z.array(version).min(1),
   attachments: z.array(attachment),
+  /** Oldest first. Older project files have none. */
+  plans: z.array(plan).exactOptional(),
 });
 
-export type ProjectFile = Readonly<z.infer<typeof shape>>;
+type Shape = Readonly<z.infer<typeof shape>>;
+
+/** A frozen plan and what the store knows of it. */
+export interface CarriedPlan extends Readonly<Omit<z.infer<typeof plan>, 'frozen'>> {
+  readonly frozen: FrozenPlan;
+}
+
+export interface ProjectFile extends Omit<Shape, 'plans'> {
+  readonly plans?: readonly CarriedPlan[];
+}
 
 const readShape = reader(shape);
 
-/** Reads the text of a project file; versions must hang together. Digests are for the receiver to check. */
+/** Reads the text of a project file; versions and plans must hang together. Digests are for the receiver to check. */
 export const readProjectFile = (text: string): Message<ProjectFile> => {
   const json = readLongJson(text);
   if (!json.ok) return json;
   const read = readShape(json.value);
   if (!read.ok) return read;
-  const issues = versionIssues(read.value);
-  return issues.length > 0 ? { ok: false, issues } : read;
+  const issues = [...versionIssues(read.value), ...planIssues(read.value)];
+  if (issues.length > 0) return { ok: false, issues };
+  const { plans, ...rest } = read.value;
+  return { ok: true, value: { ...rest, ...(plans === undefined ? {} : { plans: plans.flatMap(carried) }) } };
 };
 
 export const projectFileText = (file: ProjectFile): string => `${JSON.stringify(file, undefined, 1)}\n`;
@@ -59,7 +81,7 @@ const fileIssues = (file: string, place: string): Issue[] => {
   return json.ok ? [] : json.issues.map((issue) => ({ ...issue, path: `${place}, ${issue.path}` }));
 };
 
-const versionIssues = ({ current, versions }: ProjectFile): Issue[] => {
+const versionIssues = ({ current, versions }: Shape): Issue[] => {
   const issues: Issue[] = [];
   const known = new Set<number>();
   versions.forEach(({ number, parent, file }, i) => {
@@ -87,3 +109,29 @@ const versionIssues = ({ current, versions }: ProjectFile): Issue[] => {
   }
   return issues;
 };
+
+const planIssues = ({ versions, plans = [] }: Shape): Issue[] => {
+  const given = new Set<string>();
+  return plans.flatMap(({ version: from, frozen }, i): Issue[] => {
+    const path = `plans[${i}]`;
+    if (!looksFrozen(frozen)) {
+      const expected = 'a frozen plan, as --freeze with --json writes it';
+      return [{ path: `${path}.frozen`, expected, received: 'something else' }];
+    }
+    const { revision } = frozen.frozen;
+    const issues: Issue[] = [];
+    if (given.has(revision)) {
+      const expected = 'a revision that no earlier plan of the file has';
+      issues.push({ path: `${path}.frozen.frozen.revision`, expected, received: revision });
+    }
+    if (!versions.some(({ number }) => number === from)) {
+      const expected = 'the number of one of the versions';
+      issues.push({ path: `${path}.version`, expected, received: String(from) });
+    }
+    given.add(revision);
+    return issues;
+  });
+};
+
+const carried = ({ frozen, ...known }: z.infer<typeof plan>): CarriedPlan[] =>
+  looksFrozen(frozen) ? [{ ...known, frozen }] : [];

@@ -1,13 +1,13 @@
 /** Plans of the day: made, printed, frozen, listed, opened. */
 import { type Manner, USUAL_MANNER } from '@hoopwright/report/figure';
 import { planPaper } from '@hoopwright/report/plan';
-import { freeze, outgrown, PAPERS, type PlanLine, tankDigest } from '@hoopwright/wire/plan';
+import { freeze, type MadeFrom, madeFrom, outgrown, PAPERS, type PlanLine } from '@hoopwright/wire/plan';
 import { readForecast, readFreeze } from '@hoopwright/wire/project';
 import { parseTankFile } from '@hoopwright/wire/tank';
 import { Hono } from 'hono';
 import { stream } from 'hono/streaming';
+import { madeFromNow } from '../../plan/madeFrom.ts';
 import type { Planner } from '../../plan/planner.ts';
-import { PROGRAM } from '../../plan/version.ts';
 import { couponsAttached } from '../../range/coupons.ts';
 import { sha256 } from '../../store/hash.ts';
 import type { Store } from '../../store/store.ts';
@@ -59,12 +59,14 @@ export const planRoutes = (planner: Planner, { attachments, projects }: Store) =
     });
 
 /** Under a project: GET list, POST freezes, GET one, its text, its papers. */
-export const frozenRoutes = (planner: Planner, { attachments, plans, projects }: Store) =>
-  new Hono<Env>()
+export const frozenRoutes = (planner: Planner, { attachments, plans, projects }: Store) => {
+  const nowOf = (id: string): MadeFrom =>
+    madeFromNow(parseTankFile(projects.open(id)?.version.file ?? ''), couponsAttached(attachments, id));
+  return new Hono<Env>()
     .get('/:id/plans', (c) => {
       const id = c.req.param('id');
       if (!projects.find(id)) return missing(c, 'a project');
-      const now = nowOf(projects.open(id)?.version.file);
+      const now = nowOf(id);
       return c.json({ plans: plans.list(id).map((one) => ({ ...one, ...outOf(one, now) })) });
     })
     .post('/:id/plans', async (c) => {
@@ -100,15 +102,15 @@ export const frozenRoutes = (planner: Planner, { attachments, plans, projects }:
       const { id, digest } = c.req.param();
       const [plan, opened] = [plans.find(id, digest), projects.open(id)];
       if (!plan || !opened) return missing(c, 'a frozen plan');
-      const then = { tank: plan.plan.tank.digest, program: plan.plan.forecast.program };
       const source = planPaper(plan, {
         ...readingOf(c),
-        ...outOf(then, nowOf(opened.version.file)),
+        ...outOf(madeFrom(plan.plan), nowOf(id)),
         paper: sizeOf(c) ?? plan.plan.paper,
         project: opened.project.name,
       });
       return pdf(c, `${titleOf(plan.frozen)}.pdf`, await planner.paper(source));
     });
+};
 
 const line = (value: object): string => JSON.stringify(value);
 
@@ -117,14 +119,6 @@ const windowOf = (c: Asked, window: string): string => `${remoteOf(c)} ${window}
 
 const titleOf = ({ name, revision }: { readonly name: string; readonly revision: string }): string =>
   `${name}, revision ${revision}`;
-
-type MadeFrom = Pick<PlanLine, 'tank' | 'program'>;
-
-/** A file that can no longer be read is another tank than any that was planned. */
-function nowOf(file: string | undefined): MadeFrom {
-  const parsed = parseTankFile(file ?? '');
-  return { tank: parsed.ok ? tankDigest(parsed.file, sha256) : '', program: PROGRAM };
-}
 
 function outOf(then: MadeFrom, now: MadeFrom) {
   const outdated = outgrown(then, now);

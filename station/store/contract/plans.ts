@@ -1,7 +1,9 @@
 /** What every store promises about frozen plans. */
 import assert from 'node:assert/strict';
 import { type FrozenPlan, freeze, isWhole, type Plan } from '@hoopwright/wire/plan';
+import { projectFileText, readProjectFile } from '@hoopwright/wire/project';
 import { sha256 } from '../hash.ts';
+import { projectFileOf, takeIn } from '../projectFile.ts';
 import type { Store } from '../store.ts';
 import { type Claim, must, tankText } from './claim.ts';
 
@@ -92,4 +94,60 @@ export const PLAN_CLAIMS: readonly Claim[] = [
       );
     },
   },
+  {
+    says: 'a project file carries its frozen plans, and they come in as they were frozen',
+    holds: (store) => {
+      const project = home(store);
+      store.plans.keep(project, frozen('A'), { by: 'left window' });
+      store.projects.save(project, { basedOn: 1, file: tankText(2) });
+      store.plans.keep(project, frozen('B', 40));
+      const copy = takenIn(store, carried(store, project, 'all'));
+      assert.deepEqual(store.plans.list(copy), store.plans.list(project));
+      for (const { digest } of store.plans.list(project)) {
+        const back = must(store.plans.find(copy, digest), 'the plan');
+        assert.equal(JSON.stringify(back), JSON.stringify(store.plans.find(project, digest)));
+        assert.ok(isWhole(back, sha256));
+      }
+      assert.equal(store.plans.keep(copy, frozen('A', 50)).kind, 'taken');
+    },
+  },
+  {
+    says: 'the standing version alone carries the plans that were frozen of it',
+    holds: (store) => {
+      const project = home(store);
+      store.plans.keep(project, frozen('A'));
+      store.projects.save(project, { basedOn: 1, file: tankText(2) });
+      store.plans.keep(project, frozen('B', 40));
+      const copy = takenIn(store, carried(store, project, 'current'));
+      assert.deepEqual(
+        store.plans.list(copy).map(({ revision, version }) => [revision, version]),
+        [['B', 2]],
+      );
+    },
+  },
+  {
+    says: 'a project file with a plan that was changed on the way is refused, and nothing is kept',
+    holds: (store) => {
+      const project = home(store);
+      store.plans.keep(project, frozen('A'));
+      const before = store.projects.list('kept').length;
+      const text = carried(store, project, 'all').replace('38.400000000000006', '39.400000000000006');
+      const read = readProjectFile(text);
+      if (!read.ok) throw new Error(JSON.stringify(read.issues));
+      const taken = takeIn(store, read.value);
+      assert.equal(taken.kind === 'refused' && taken.issues[0].path, 'plans[0].frozen.frozen.digest');
+      assert.equal(store.projects.list('kept').length, before);
+    },
+  },
 ];
+
+const carried = (store: Store, project: string, which: 'all' | 'current'): string =>
+  projectFileText(must(projectFileOf(store, project, which), 'the project file'));
+
+function takenIn(store: Store, text: string): string {
+  const read = readProjectFile(text);
+  if (!read.ok) throw new Error(JSON.stringify(read.issues));
+  const taken = takeIn(store, read.value);
+  if (taken.kind !== 'done') throw new Error(JSON.stringify(taken.issues));
+  return taken.opened.project.id;
+}

@@ -17,10 +17,11 @@ export const openMemoryStore = (surroundings: Surroundings): Store => {
     return project?.deleted_ms === undefined ? project?.current : undefined;
   };
   const attachments = memoryAttachments({ bytes, log, standing, ...surroundings });
+  const plans = memoryPlans({ log, standing, clock: surroundings.clock });
   return {
-    projects: memoryProjects({ shelf, log, attachments, ...surroundings }),
+    projects: memoryProjects({ shelf, log, attachments, plans, ...surroundings }),
     attachments: attachments.attachments,
-    plans: memoryPlans({ log, standing, clock: surroundings.clock }),
+    plans: plans.plans,
     records: memoryRecords(surroundings),
     bytes,
     tokens: memoryTokens(surroundings),

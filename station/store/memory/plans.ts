@@ -1,5 +1,6 @@
 /** Frozen plans in memory. */
-import type { PlanLine } from '@hoopwright/wire/plan';
+import { madeFrom, type PlanLine } from '@hoopwright/wire/plan';
+import type { CarriedPlan } from '@hoopwright/wire/project';
 import { whose } from '../by.ts';
 import type { Plans } from '../store.ts';
 import type { Log } from './changes.ts';
@@ -17,10 +18,20 @@ interface Held {
   readonly text: string;
 }
 
-export const memoryPlans = ({ log, standing, clock }: Parts): Plans => {
+export interface MemoryPlans {
+  readonly plans: Plans;
+  lay(project: string, plan: CarriedPlan): PlanLine;
+}
+
+export const memoryPlans = ({ log, standing, clock }: Parts): MemoryPlans => {
   const shelf = new Map<string, Held[]>();
   const of = (project: string): Held[] => shelf.get(project) ?? [];
-  return {
+  const lay = (project: string, { frozen, ...known }: CarriedPlan): PlanLine => {
+    const line: PlanLine = { ...frozen.frozen, ...madeFrom(frozen.plan), ...known };
+    shelf.set(project, [...of(project), { line, text: JSON.stringify(frozen) }]);
+    return line;
+  };
+  const plans: Plans = {
     list: (project) =>
       of(project)
         .map(({ line }) => line)
@@ -32,22 +43,15 @@ export const memoryPlans = ({ log, standing, clock }: Parts): Plans => {
     keep: (project, given, by = {}) => {
       const version = standing(project);
       if (version === undefined) return { kind: 'missing' };
-      const { frozen, plan } = given;
+      const { frozen } = given;
       const same = of(project).find(({ line }) => line.digest === frozen.digest);
       if (same) return { kind: 'done', line: same.line };
       const taken = of(project).find(({ line }) => line.revision === frozen.revision);
       if (taken) return { kind: 'taken', line: taken.line };
-      const line: PlanLine = {
-        ...frozen,
-        tank: plan.tank.digest,
-        program: plan.forecast.program,
-        version,
-        frozen_ms: clock(),
-        ...whose(by),
-      };
-      shelf.set(project, [...of(project), { line, text: JSON.stringify(given) }]);
+      const line = lay(project, { version, frozen_ms: clock(), ...whose(by), frozen: given });
       log.tell({ project, kind: 'frozen', current: version, ...whose(by) });
       return { kind: 'done', line };
     },
   };
+  return { plans, lay };
 };

@@ -5,6 +5,7 @@ import { freshId } from '../hash.ts';
 import type { Edit, Projects, Surroundings } from '../store.ts';
 import type { MemoryAttachments } from './attachments.ts';
 import type { Log } from './changes.ts';
+import type { MemoryPlans } from './plans.ts';
 
 interface Held {
   readonly project: Omit<Project, 'undo' | 'redo'>;
@@ -18,9 +19,10 @@ interface Parts extends Surroundings {
   readonly shelf: Shelf;
   readonly log: Log;
   readonly attachments: MemoryAttachments;
+  readonly plans: MemoryPlans;
 }
 
-export const memoryProjects = ({ shelf, log, attachments, clock, dice }: Parts): Projects => {
+export const memoryProjects = ({ shelf, log, attachments, plans, clock, dice }: Parts): Projects => {
   const open = (id: string): Opened | undefined => {
     const held = shelf.get(id);
     return held && openedOf(held);
@@ -98,6 +100,7 @@ export const memoryProjects = ({ shelf, log, attachments, clock, dice }: Parts):
       for (const { name, base64 } of file.attachments) {
         attachments.put(held.project.id, name, Buffer.from(base64, 'base64'));
       }
+      for (const plan of file.plans ?? []) plans.lay(held.project.id, plan);
       return created(held, given);
     },
     rename: (id, given) =>

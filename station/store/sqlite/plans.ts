@@ -1,5 +1,6 @@
 /** Frozen plans in SQLite: kept as text, key by key as they were frozen; triggers in the base forbid anybody to touch them. */
-import type { FrozenPlan, PlanLine } from '@hoopwright/wire/plan';
+import { type FrozenPlan, madeFrom, type PlanLine } from '@hoopwright/wire/plan';
+import type { CarriedPlan } from '@hoopwright/wire/project';
 import type { Base, Row } from '../../driver/base.ts';
 import { whose } from '../by.ts';
 import type { Plans } from '../store.ts';
@@ -34,16 +35,8 @@ export const openPlans = ({ base, journal, rows, clock }: Parts): Plans => {
         if (same) return { kind: 'done', line: lineOf(same) };
         const taken = base.one('SELECT * FROM plan WHERE project = ? AND revision = ?', project, revision);
         if (taken) return { kind: 'taken', line: lineOf(taken) };
-        const values = [
-          project,
-          digest,
-          revision,
-          owner.current,
-          clock(),
-          orNull(given.by),
-          JSON.stringify(plan),
-        ];
-        base.change('INSERT INTO plan VALUES (?, ?, ?, ?, ?, ?, ?)', ...values);
+        const { current: version } = owner;
+        layPlan(base, project, { version, frozen_ms: clock(), ...whose(given), frozen: plan });
         journal.note({ project, kind: 'frozen', current: owner.current, ...whose(given) });
         const kept = one(project, digest);
         if (!kept) throw new Error(`plan ${digest} is not in the base`);
@@ -52,14 +45,24 @@ export const openPlans = ({ base, journal, rows, clock }: Parts): Plans => {
   };
 };
 
+/** Within a commit of whoever calls. */
+export const layPlan = (
+  base: Base,
+  project: string,
+  { version, frozen_ms, by, frozen }: CarriedPlan,
+): void => {
+  const { digest, revision } = frozen.frozen;
+  const values = [project, digest, revision, version, frozen_ms, orNull(by), JSON.stringify(frozen)];
+  base.change('INSERT INTO plan VALUES (?, ?, ?, ?, ?, ?, ?)', ...values);
+};
+
 const planOf = (row: Row): FrozenPlan => JSON.parse(text(row.content));
 
 const lineOf = (row: Row): PlanLine => {
   const { plan, frozen } = planOf(row);
   return {
     ...frozen,
-    tank: plan.tank.digest,
-    program: plan.forecast.program,
+    ...madeFrom(plan),
     version: figure(row.version),
     frozen_ms: figure(row.frozen_ms),
     ...ifText('by', row.frozen_by),

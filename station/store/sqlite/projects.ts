@@ -6,6 +6,7 @@ import { freshId } from '../hash.ts';
 import type { ProjectLife, Surroundings } from '../store.ts';
 import type { Shelf } from './attachments.ts';
 import type { Journal } from './changes.ts';
+import { layPlan } from './plans.ts';
 import { orNull } from './row.ts';
 import type { ProjectRows } from './rows.ts';
 
@@ -20,7 +21,7 @@ interface Seed {
   readonly name: string;
   readonly versions: readonly Version[];
   readonly current: number;
-  /** Puts the attachments into the project that was just made. */
+  /** Puts attachments and plans into the project that was just made. */
   readonly attach: (id: string) => void;
 }
 
@@ -76,10 +77,11 @@ export const openLife = ({ base, journal, rows, shelf, clock, dice }: Parts): Pr
       const attach = (copy: string): void => shelf.copyAll(id, copy);
       return make({ name: given.name, ...first(source.version.file, given), attach }, given);
     },
-    adopt: ({ name, versions, current, attachments }, given = {}) => {
+    adopt: ({ name, versions, current, attachments, plans = [] }, given = {}) => {
       const attach = (id: string): void => {
         for (const { name: called, base64 } of attachments)
           shelf.put(id, called, Buffer.from(base64, 'base64'));
+        for (const plan of plans) layPlan(base, id, plan);
       };
       return make({ name, versions, current, attach }, given);
     },

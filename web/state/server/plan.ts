@@ -1,5 +1,6 @@
 /** The plan of the tank on the board: asked of the server, with its progress; a newer question ends an older one. */
 import type { Plan, Refusal } from '@hoopwright/wire/plan';
+import type { Attachment } from '@hoopwright/wire/project';
 import { create } from 'zustand';
 import type { FileDraft } from '../file/edit.ts';
 import { ServerRefusal, WINDOW } from './server.ts';
@@ -10,7 +11,7 @@ export type Planned =
 
 export interface PlanState {
   readonly answer?: Planned | undefined;
-  /** What the answer belongs to: project and text of the tank file. */
+  /** What the answer belongs to, as `planKey` gives it. */
   readonly of: string;
   readonly state: 'idle' | 'working' | 'stopped' | 'failed';
   /** 0..1 while it is being made. */
@@ -21,16 +22,32 @@ export interface PlanState {
 
 export const usePlan = create<PlanState>(() => ({ of: '', state: 'idle', done: 0, asked: '' }));
 
-/** Project and tank file in one text. */
-export const planKey = (project: string, draft: FileDraft): string => `${project} ${JSON.stringify(draft)}`;
+/** What a plan is made of: the tank file, and the files of the project that speak for its steel. */
+export interface PlanOf {
+  readonly project: string;
+  readonly draft: FileDraft;
+  readonly files: readonly Attachment[];
+}
+
+/** In one text. */
+export const planKey = ({ project, draft, files }: PlanOf): string =>
+  `${project} ${JSON.stringify([files.map(({ name, sha256 }) => [name, sha256]), draft])}`;
 
 let newest = new AbortController();
+let last: PlanOf | undefined;
 
-export async function askPlan(project: string, draft: FileDraft): Promise<void> {
-  const key = planKey(project, draft);
+/** After a stop or a failure. */
+export async function askAgain(): Promise<void> {
+  if (last !== undefined) await askPlan(last);
+}
+
+export async function askPlan(wanted: PlanOf): Promise<void> {
+  const { project, draft } = wanted;
+  const key = planKey(wanted);
   const { of, asked, state } = usePlan.getState();
   if (of === key && state === 'idle') return;
   if (asked === key && state === 'working') return;
+  last = wanted;
   newest.abort();
   const mine = new AbortController();
   newest = mine;

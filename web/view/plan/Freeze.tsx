@@ -131,6 +131,7 @@ const today = (): string => {
 
 const STATES = {
   'tank changed': 'frozenTank',
+  'evidence changed': 'frozenEvidence',
   'program changed': 'frozenProgram',
 } as const;
 

@@ -4,20 +4,19 @@ import type { FrozenPlan } from '@hoopwright/wire/plan';
 import { useBoard } from '../../state/board.ts';
 import { useManner } from '../../state/manner.ts';
 import { go } from '../../state/route.ts';
-import { askPlan, type Planned, stopPlan, usePlan } from '../../state/server/plan.ts';
+import { askAgain, type Planned, stopPlan, usePlan } from '../../state/server/plan.ts';
 import { nameOf } from '../../words/names.ts';
 import { issueSentence } from '../../words/issue.ts';
 import { words } from '../../words/say.ts';
 import { Papers } from './Papers.tsx';
 
 interface DraftStateProps {
-  readonly project: string;
   readonly answer: Planned | undefined;
   readonly sheet: PlanSheet | undefined;
   readonly current: boolean;
 }
 
-export function DraftState({ project, answer, sheet, current }: DraftStateProps) {
+export function DraftState({ answer, sheet, current }: DraftStateProps) {
   const { state } = usePlan();
   return (
     <div className={`state${sheet !== undefined && !current ? ' outdated' : ''}`}>
@@ -27,7 +26,7 @@ export function DraftState({ project, answer, sheet, current }: DraftStateProps)
         <a href="#freeze">{words('freezeTitle')}</a>
         <a href="#day">{words('daySetUp')}</a>
       </nav>
-      <Making project={project} alone={answer === undefined} />
+      <Making alone={answer === undefined} />
       <Faults />
       {sheet === undefined || (!current && state === 'working') ? null : <Cautions sheet={sheet} />}
     </div>
@@ -95,10 +94,10 @@ function Refused({ reasons, current }: RefusedProps) {
 }
 
 /** How far it is, and the way to stop it or to ask again. */
-function Making({ project, alone }: { readonly project: string; readonly alone: boolean }) {
+function Making({ alone }: { readonly alone: boolean }) {
   const { state, done } = usePlan();
   if (state === 'idle') return alone ? <p className="large">{words('planWorking')}</p> : null;
-  const again = (): void => void askPlan(project, useBoard.getState().draft);
+  const again = (): void => void askAgain();
   if (state === 'working')
     return (
       <div role="status" className="making">
