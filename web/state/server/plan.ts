@@ -34,11 +34,11 @@ export const planKey = ({ project, draft, files }: PlanOf): string =>
   `${project} ${JSON.stringify([files.map(({ name, sha256 }) => [name, sha256]), draft])}`;
 
 let newest = new AbortController();
-let last: PlanOf | undefined;
+let lastAsked: PlanOf | undefined;
 
 /** After a stop or a failure. */
 export async function askAgain(): Promise<void> {
-  if (last !== undefined) await askPlan(last);
+  if (lastAsked !== undefined) await askPlan(lastAsked);
 }
 
 export async function askPlan(wanted: PlanOf): Promise<void> {
@@ -47,7 +47,7 @@ export async function askPlan(wanted: PlanOf): Promise<void> {
   const { of, asked, state } = usePlan.getState();
   if (of === key && state === 'idle') return;
   if (asked === key && state === 'working') return;
-  last = wanted;
+  lastAsked = wanted;
   newest.abort();
   const mine = new AbortController();
   newest = mine;
