@@ -83,6 +83,24 @@ describe('from the network', () => {
     }
   });
 
+  test('a link writes into the day that it was made for, and looks on at every other one', async () => {
+    const day = (open = dayScene());
+    const first = await begun(day);
+    const cookie = await cookieOf(day, await linkFor(day, first, 'note taker', 'N'));
+    await ordered(day, first, { order: 'end', end: 'broken off', why: 'rain' });
+    const second = await begun(day);
+    expect(await sent(day, second, cookie, row)).toBe(403);
+    const photo = { cookie, method: 'POST', body: 'xx', headers: { 'content-type': 'image/jpeg' } };
+    expect((await askFromNetwork(day.here, `/api/days/${second}/photos`, photo)).status).toBe(403);
+    const seen = await jsonOf<Snapshot>(await askFromNetwork(day.here, `/api/days/${second}`, { cookie }));
+    expect(seen.role).toBe('viewer');
+    expect(await jsonOf<DayLink[]>(await ask(day.here, `/api/days/${second}/links`))).toEqual([]);
+    const [{ id }] = await jsonOf<DayLink[]>(await ask(day.here, `/api/days/${first}/links`));
+    expect((await ask(day.here, `/api/days/${second}/links/${id}/revoke`, { body: {} })).status).toBe(404);
+    const over = { order: 'hand over', by: 'A. Invented', to: 'N' } as const;
+    expect((await ordered(day, second, over)).status).toBe(409);
+  });
+
   test('a link that is revoked is worth nothing from then on', async () => {
     const day = (open = dayScene());
     const record = await begun(day);

@@ -151,7 +151,7 @@ export interface Records {
 
 export interface Tokens {
   /** The secret is answered here and never again; only its digest is kept. */
-  make(given: { readonly label: string; readonly role: Role }): {
+  make(given: { readonly label: string; readonly role: Role; readonly record?: string }): {
     readonly token: Token;
     readonly secret: string;
   };

@@ -80,6 +80,8 @@ export interface Token {
   readonly id: string;
   readonly role: Role;
   readonly label: string;
+  /** Day that it was made for: it sends to no other one. */
+  readonly record?: string;
   readonly created_ms: number;
   readonly revoked_ms?: number;
 }

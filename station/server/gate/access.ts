@@ -44,10 +44,12 @@ const bearerOf = (header: string | undefined): string | undefined =>
   /^Bearer (\S{1,200})$/.exec(header ?? '')?.[1];
 
 /** What one of the crew may send; which of it the role may, the day says. A source sends its readings and sees nothing. */
-const CREW_SENDS = /^\/api\/days\/[^/]+\/(orders|photos)$/;
-const SOURCE_SENDS = /^\/api\/days\/[^/]+\/readings\/[^/]+$/;
+const CREW_SENDS = /^\/api\/days\/([^/]+)\/(?:orders|photos)$/;
+const SOURCE_SENDS = /^\/api\/days\/([^/]+)\/readings\/[^/]+$/;
 
-const mayWrite = ({ role }: Token, path: string): boolean => {
+/** To the day that the link was made for, and to no other. */
+const mayWrite = ({ role, record }: Token, path: string): boolean => {
+  const sendsTo = (place: RegExp): boolean => record !== undefined && place.exec(path)?.[1] === record;
   switch (role) {
     case 'writer':
       return !path.startsWith('/api/days');
@@ -56,9 +58,9 @@ const mayWrite = ({ role }: Token, path: string): boolean => {
     case 'director':
     case 'note taker':
     case 'pump':
-      return CREW_SENDS.test(path);
+      return sendsTo(CREW_SENDS);
     case 'source':
-      return SOURCE_SENDS.test(path);
+      return sendsTo(SOURCE_SENDS);
   }
 };
 

@@ -90,6 +90,16 @@ const TOKENS: readonly Claim[] = [
     },
   },
   {
+    says: 'a token of a day says which, and one of the projects says none',
+    holds: (store) => {
+      const made = store.tokens.make({ label: 'note taker', role: 'note taker', record: 'dunlin-2' });
+      assert.equal(store.tokens.check(made.secret)?.record, 'dunlin-2');
+      const other = store.tokens.make({ label: 'phone', role: 'viewer' });
+      assert.deepEqual(store.tokens.check(other.secret), other.token);
+      assert.ok(!('record' in other.token));
+    },
+  },
+  {
     says: 'the list of tokens never shows a secret',
     holds: (store) => {
       const { token, secret } = store.tokens.make({ label: 'laptop by the pump', role: 'writer' });

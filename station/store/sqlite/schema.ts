@@ -106,4 +106,7 @@ WHEN EXISTS (SELECT 1 FROM plan WHERE project = NEW.project AND (revision = NEW.
 BEGIN SELECT RAISE(ABORT, 'a revision is never given twice'); END;
 `;
 
-export const MIGRATIONS: readonly string[] = [PROJECTS + RECORDS, PLANS];
+/** A link of the crew belongs to one day. */
+const LINKS = `ALTER TABLE token ADD COLUMN record TEXT;`;
+
+export const MIGRATIONS: readonly string[] = [PROJECTS + RECORDS, PLANS, LINKS];

@@ -3,7 +3,7 @@ import { ROLES, type Role, type Token } from '@hoopwright/wire/project';
 import type { Base, Row } from '../../driver/base.ts';
 import { freshId, freshSecret, sha256 } from '../hash.ts';
 import type { Surroundings, Tokens } from '../store.ts';
-import { figure, ifFigure, text } from './row.ts';
+import { figure, ifFigure, ifText, orNull, text } from './row.ts';
 
 export const openTokens = (base: Base, { clock, dice }: Surroundings): Tokens => {
   const find = (id: string): Token | undefined => {
@@ -11,11 +11,11 @@ export const openTokens = (base: Base, { clock, dice }: Surroundings): Tokens =>
     return row && tokenOf(row);
   };
   return {
-    make: ({ label, role }) => {
+    make: ({ label, role, record }) => {
       const [id, secret, created_ms] = [freshId(dice), freshSecret(dice), clock()];
-      const values = [id, sha256(secret), role, label, created_ms];
-      base.change('INSERT INTO token VALUES (?, ?, ?, ?, ?, NULL)', ...values);
-      return { token: { id, role, label, created_ms }, secret };
+      const values = [id, sha256(secret), role, label, created_ms, orNull(record)];
+      base.change('INSERT INTO token VALUES (?, ?, ?, ?, ?, NULL, ?)', ...values);
+      return { token: { id, role, label, ...(record === undefined ? {} : { record }), created_ms }, secret };
     },
     check: (secret) => {
       const row = base.one('SELECT * FROM token WHERE digest = ? AND revoked_ms IS NULL', sha256(secret));
@@ -33,6 +33,7 @@ const tokenOf = (row: Row): Token => ({
   id: text(row.id),
   role: roleOf(text(row.role)),
   label: text(row.label),
+  ...ifText('record', row.record),
   created_ms: figure(row.created_ms),
   ...ifFigure('revoked_ms', row.revoked_ms),
 });

@@ -54,8 +54,11 @@ function beside(order: Order, { asker, store, running }: Around): { readonly bod
       const link = store.tokens
         .list()
         .find(
-          ({ label, role, revoked_ms }) =>
-            label === order.to && role !== 'source' && revoked_ms === undefined,
+          ({ label, role, record, revoked_ms }) =>
+            label === order.to &&
+            role !== 'source' &&
+            record === running.day.parts.about.record &&
+            revoked_ms === undefined,
         );
       if (link !== undefined) return { body: { link: link.id } };
       return {

@@ -13,11 +13,13 @@ export interface Asker {
 }
 
 /** One directs at a time: the laptop, or the link to which the role was handed over. */
-export function askerOf(who: Who, { crew }: DayState): Asker {
+export function askerOf(who: Who, { about, crew }: DayState): Asker {
   if (who.kind !== 'token')
     return { role: crew.held === LAPTOP ? 'director' : 'note taker', own: who.kind === 'own', id: LAPTOP };
-  const { id, role, label: name } = who.token;
+  const { id, role, label: name, record } = who.token;
   const given = { own: false, name, id };
+  // One of the crew of another day looks on.
+  if (record !== undefined && record !== about.record) return { role: 'viewer', ...given };
   if (crew.held === id) return { role: 'director', ...given };
   switch (role) {
     case 'director':
