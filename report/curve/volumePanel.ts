@@ -1,8 +1,9 @@
 /** Right panel: the same pressures against the volume that the tank has grown and that the pump has pushed in. */
 import type { Manner } from '../figure/manner.ts';
-import type { Mark } from '../sheet/mark.ts';
+import type { Mark, Point } from '../sheet/mark.ts';
+import { boxOf, overlap } from '../sheet/measure.ts';
 import { sentenceRuns } from '../sheet/runs.ts';
-import { settle } from '../sheet/settle.ts';
+import { type Places, settle } from '../sheet/settle.ts';
 import { sentence } from '../words/sentence.ts';
 import { bandMarks, type Ranges } from './band.ts';
 import { endLabels } from './endLabels.ts';
@@ -28,11 +29,12 @@ export function volumeMarks(panel: Panel, { forecast, ranges }: VolumeChart, man
     return { name, bold: line === 'bold', at: onPanel(panel, way[way.length - 1] ?? [0, 0]) };
   });
   const points = pointLabels(panel, forecast, manner);
+  const turn = turnOf(forecast);
   const words = levelPlaces(
     panel,
     levels.filter(({ of }) => of === 'stretch pressure'),
     () => [panel.left + 8, panel.left + 200],
-  );
+  ).map((places) => (turn === undefined ? places : clearOf(places, onPanel(panel, byPumped(turn)))));
   return [
     ...axisMarks(panel, { x: sentence(manner, 'axisVolume', { unit: panel.x.unit }) }),
     ...levelLines(panel, levels),
@@ -50,8 +52,20 @@ export function volumeMarks(panel: Panel, { forecast, ranges }: VolumeChart, man
   ];
 }
 
+const turnOf = ({ held, arrived }: CurveForecast) => held ?? arrived;
+
+/** Room that a hand on the curve takes around its point. */
+const HAND = 9;
+
+/** Of some places for a line of text those that a hand on the point would not cover; all where it covers each. */
+function clearOf(places: Places, [x, y]: Point): Places {
+  const hand = { left: x - HAND, right: x + HAND, top: y - HAND, bottom: y + HAND };
+  const free = places.filter((place) => !place.some((text) => overlap(boxOf(text), hand)));
+  return free.length > 0 ? free : places;
+}
+
 function pointLabels(panel: Panel, forecast: CurveForecast, manner: Manner): Labelled {
-  const turn = forecast.held ?? forecast.arrived;
+  const turn = turnOf(forecast);
   const left = forecast.released?.left.growth;
   return together([
     ...(turn === undefined

@@ -178,7 +178,8 @@ export function legend(
   const step = column.width / LEGEND_STEPS;
   const cells = Array.from({ length: LEGEND_STEPS }, (_, i): Mark => {
     const value = field.least + ((i + 0.5) / LEGEND_STEPS) * (field.most - field.least);
-    const [a, b] = [column.left + i * step, column.left + (i + 1) * step + 0.3];
+    // Each cell goes on to the end under those after it, so that no paper shines through where two meet.
+    const [a, b] = [column.left + i * step, column.left + column.width];
     return area(
       { kind: 'colour', colour: colourOf(field, value) },
       [

@@ -1,20 +1,19 @@
 /** Every figure on screen is the command line's, in every unit and with either decimal mark. */
 import { readFileSync } from 'node:fs';
-import { type Manner, say, saySigned, USUAL_MANNER } from '@hoopwright/report/figure';
+import { figure, type Manner, say, saySigned, USUAL_MANNER } from '@hoopwright/report/figure';
 import type { ForecastFile } from '@hoopwright/wire/forecast';
 import type { Comparison } from '@hoopwright/wire/compare';
-import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { chromiumPath, commandLine, current, inClone, openWindow, startBoard } from './harness.mjs';
+import { chromiumPath, commandLine, current, inClone, openWindow, startBoard, textOf } from './harness.mjs';
 
 const DEMO = inClone('examples/dunlin-oxidiser.json');
 
 describe.skipIf(chromiumPath === undefined)('the page in a browser: figures', () => {
   let board: Awaited<ReturnType<typeof startBoard>>;
-  let told: ForecastFile & { readonly range?: { readonly underPressure: { readonly growth_percent: Span } } };
+  let told: ForecastFile;
   beforeAll(async () => {
     board = await startBoard();
-    told = JSON.parse(await commandLine(['forecast', DEMO, '--json'], ''));
+    told = JSON.parse(await commandLine(['forecast', DEMO, '--json', '--profile'], ''));
   }, 120_000);
   afterAll(() => board.close());
 
@@ -79,23 +78,6 @@ describe.skipIf(chromiumPath === undefined)('the page in a browser: figures', ()
     },
   );
 
-  test('the range is the one that `steel --json` prints', async () => {
-    const { page, context } = await openWindow(board.browser);
-    await page.goto(board.url);
-    await current(page);
-    await page.click('nav >> text=Growth');
-    await page.waitForSelector('.nine', { timeout: 60_000 });
-    const steel = JSON.parse(await commandLine(['steel', DEMO, '--json'], ''));
-    const [low, high]: readonly number[] = steel.stretch.underPressure.growth_percent.nineOfTen;
-    expect(await textOf(page, '[data-figure="under"]')).toContain(
-      `${say(USUAL_MANNER, 'growth', low / 100).replace(' %', '')} to ${say(USUAL_MANNER, 'growth', high / 100)}`,
-    );
-    expect(await textOf(page, '[data-figure="survived"]')).toContain(
-      say(USUAL_MANNER, 'pressure', steel.stretch.survive99.pressure_bar / 10),
-    );
-    await context.close();
-  }, 120_000);
-
   test('sheets compared are those of `compare --walls`', async () => {
     const { page, context } = await openWindow(board.browser);
     await page.goto(board.url);
@@ -118,6 +100,60 @@ describe.skipIf(chromiumPath === undefined)('the page in a browser: figures', ()
     );
     await context.close();
   }, 120_000);
+
+  test('figures at a place of the wall are those of `forecast --json --profile`', async () => {
+    const { page, context } = await openWindow(board.browser);
+    await page.goto(board.url);
+    await current(page);
+    const wall = page.locator('.wall[role="slider"]');
+    await wall.focus();
+    // Down the barrel and the straight flange into the head, and up to the other one.
+    for (const key of [...Array.from({ length: 48 }, () => 'ArrowDown'), ...UP]) {
+      await wall.press(key);
+      const [, where = '', ...rows] = (await page.locator('.place').innerText()).split(/\n+/);
+      const z = Number(where.replace(' mm', '').split(', ')[1]);
+      const far = ({ initial_mm }: Place): number => Math.abs(initial_mm.z - z);
+      const near = [...(told.profile ?? [])].sort((a, b) => far(a) - far(b)).slice(0, 2);
+      const faces = ({ inside, mid, outside }: Faces): string =>
+        `${[inside, mid, outside].map((v) => figure(USUAL_MANNER, 'strain', v).text).join(' · ')} %`;
+      const lines = near.map(({ now_mm, hoop, meridional, plastic }) => [
+        say(USUAL_MANNER, 'wall', now_mm.wall),
+        ...[hoop, meridional, plastic].map(faces),
+      ]);
+      const shown = rows.filter((_, i) => i % 2 === 1).map((row) => row.replace(/\s+/g, ' '));
+      expect(shown).toHaveLength(4);
+      expect(lines, where).toContainEqual(shown);
+    }
+    await context.close();
+  });
+
+  test('figures where the hand stands are those of the step that `forecast --json` prints', async () => {
+    const { page, context } = await openWindow(board.browser);
+    await page.goto(board.url);
+    await current(page);
+    await page.click('nav >> text=Growth');
+    const handle = page.locator('.handle').first();
+    await handle.focus();
+    for (const key of ['PageDown', 'PageDown', 'PageDown', 'ArrowUp', 'End', 'ArrowDown']) {
+      await handle.press(key);
+      const step = told.path[Number(await handle.getAttribute('aria-valuenow')) - 1];
+      const shown = await textOf(page, '.at-hand');
+      const girths = step.girths.map(
+        ({ name, girth_mm, growth_percent }) =>
+          `${name} ${say(USUAL_MANNER, 'girth', girth_mm)} ${saySigned(USUAL_MANNER, 'growth', growth_percent / 100)}`,
+      );
+      for (const line of [
+        `pressure ${say(USUAL_MANNER, 'pressure', step.pressure_bar / 10)}`,
+        ...girths,
+        `largest girth ${saySigned(USUAL_MANNER, 'growth', step.largest.growth_percent / 100)}`,
+        `volume grown ${say(USUAL_MANNER, 'volume', step.growth_L * 1e6)}`,
+        `water pumped ${say(USUAL_MANNER, 'volume', step.pumped_L * 1e6)}`,
+        `thinnest wall ${say(USUAL_MANNER, 'wall', step.thinnestWall_mm)}`,
+      ])
+        expect(shown, key).toContain(line);
+    }
+    await context.close();
+  });
 
   test('the curve as a table has a row for every step that the command line prints', async () => {
     const { page, context } = await openWindow(board.browser);
@@ -145,10 +181,7 @@ describe.skipIf(chromiumPath === undefined)('the page in a browser: figures', ()
   });
 });
 
-interface Span {
-  readonly nineOfTen: readonly [number, number];
-}
+type Place = NonNullable<ForecastFile['profile']>[number];
+type Faces = Place['hoop'];
 
-/** Text as it is read, spaces put together. */
-const textOf = async (page: Page, selector: string): Promise<string> =>
-  (await page.locator(selector).first().innerText()).replace(/\s+/g, ' ');
+const UP = Array.from({ length: 17 }, () => 'PageUp');

@@ -89,6 +89,14 @@ export async function openWindow(
 export const current = (page) => page.waitForSelector('[data-state="current"]', { timeout: 30_000 });
 
 /**
+ * Text as it is read, spaces put together.
+ * @param {import('playwright-core').Page} page
+ * @param {string} selector
+ */
+export const textOf = async (page, selector) =>
+  (await page.locator(selector).first().innerText()).replace(/\s+/g, ' ');
+
+/**
  * How many times longer work takes here just now than on an idle machine: time passed over processor time of a little
  * work, 1 where nothing runs beside it; the median of some tries. Limits of time are for an idle machine and are
  * multiplied by it.

@@ -40,6 +40,10 @@ export function NumberField(props: NumberFieldProps) {
   useEffect(() => {
     if (grabsFocus === true) input.current?.select();
   }, [grabsFocus]);
+  const faultTo = useRef(onFault);
+  faultTo.current = onFault;
+  // What could not be read goes with its field: nothing would be left to mend.
+  useEffect(() => () => faultTo.current?.(undefined), []);
   const shown = typed ?? (value === undefined ? '' : shownText(manner, kind, value));
   const meant = typed === undefined ? undefined : meaning(manner, kind, typed, otherwise);
   const fault =
@@ -72,7 +76,8 @@ export function NumberField(props: NumberFieldProps) {
     if (event.key !== 'Escape') return;
     event.stopPropagation();
     onFault?.(undefined);
-    if (typed !== undefined) onValue(began.current);
+    // A text that could not be read has changed nothing: what is drawn stands.
+    if (value !== began.current) onValue(began.current);
     setTyped(undefined);
     onDone?.(false);
   };

@@ -68,7 +68,14 @@ function Faces({ quantity, through }: { readonly quantity: Quantity; readonly th
   );
 }
 
+/**
+ * Distance along the tank as welded. A straight flange is drawn as part of its head and counted with the barrel between
+ * the tangent lines, so heights decide, and parts only where they are the two heads.
+ */
 const far = (
   one: { readonly part: string; readonly z0: number },
   place: { readonly part: string; readonly z: number },
-): number => Math.abs(one.z0 - place.z) + (one.part === place.part ? 0 : 1e6);
+): number => {
+  const otherHead = one.part !== place.part && one.part !== 'barrel' && place.part !== 'barrel';
+  return Math.abs(one.z0 - place.z) + (otherHead ? 1e6 : 0);
+};
