@@ -58,20 +58,20 @@ describe.skipIf(chromiumPath === undefined)('the page in a browser: figures', ()
       await current(page);
       await page.click('nav >> text=Growth');
       await page.waitForSelector('[data-figure="maximum"]');
-      const figure = (name: string): Promise<string> => textOf(page, `[data-figure="${name}"]`);
+      const shown = (name: string): Promise<string> => textOf(page, `[data-figure="${name}"]`);
       const bar = (value: number | undefined): string => say(manner, 'pressure', (value ?? NaN) / 10);
-      expect(await figure('firstYield')).toContain(bar(told.firstYield?.pressure_bar));
-      expect(await figure('barrelYield')).toContain(bar(told.barrelYield?.pressure_bar));
-      expect(await figure('target')).toContain(bar(told.target_bar ?? undefined));
-      expect(await figure('maximum')).toContain(bar(told.maximum?.pressure_bar));
-      expect(await figure('under')).toContain(
+      expect(await shown('firstYield')).toContain(bar(told.firstYield?.pressure_bar));
+      expect(await shown('barrelYield')).toContain(bar(told.barrelYield?.pressure_bar));
+      expect(await shown('target')).toContain(bar(told.target_bar ?? undefined));
+      expect(await shown('maximum')).toContain(bar(told.maximum?.pressure_bar));
+      expect(await shown('under')).toContain(
         say(manner, 'growth', (told.underPressure?.largest.growth_percent ?? NaN) / 100),
       );
-      expect(await figure('left')).toContain(
+      expect(await shown('left')).toContain(
         say(manner, 'growth', (told.released?.largest.growth_percent ?? NaN) / 100),
       );
-      expect(await figure('mass')).toContain(say(manner, 'mass', told.mass_kg / 1000));
-      expect(await figure('unstretched')).toContain(
+      expect(await shown('mass')).toContain(say(manner, 'mass', told.mass_kg / 1000));
+      expect(await shown('unstretched')).toContain(
         say(manner, 'mass', (told.unstretched?.mass_kg ?? NaN) / 1000),
       );
       await context.close();
