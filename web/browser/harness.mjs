@@ -22,7 +22,7 @@ export const inClone = (path) => join(ROOT, path);
 
 /**
  * Starts the program on a free port and a browser beside it.
- * @returns {Promise<{ url: string, browser: import('playwright-core').Browser, dir: string, close: () => Promise<void> }>}
+ * @returns {Promise<{ url: string, browser: import('playwright-core').Browser, dir: string, pid: number, close: () => Promise<void> }>}
  */
 export async function startBoard() {
   const dir = mkdtempSync(join(tmpdir(), 'hoopwright-page-'));
@@ -47,6 +47,7 @@ export async function startBoard() {
     url,
     browser,
     dir,
+    pid: server.pid ?? 0,
     close: async () => {
       await browser.close();
       await new Promise((resolve) => {
@@ -142,9 +143,10 @@ export function commandLine(words, input) {
 /**
  * Pictures for people to look at; with HOOPWRIGHT_PICTURES=1 those of the docs are made anew.
  * @param {string} name
+ * @param {string} [docs] folder of the guide that shows them
  */
-export function pictureAt(name) {
-  const folder = inClone(process.env.HOOPWRIGHT_PICTURES === '1' ? 'docs/first-tank' : 'out/page');
+export function pictureAt(name, docs = 'docs/first-tank') {
+  const folder = inClone(process.env.HOOPWRIGHT_PICTURES === '1' ? docs : 'out/page');
   mkdirSync(folder, { recursive: true });
   return join(folder, `${name}.png`);
 }

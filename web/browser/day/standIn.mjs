@@ -24,6 +24,7 @@ const BEAT = 500;
  *   url: string,
  *   orders: any[],
  *   show: (snapshot: any) => void,
+ *   tick: (more: any) => void,
  *   freeze: (frozen: boolean) => void,
  *   close: () => Promise<void>,
  * }>} `orders`: those that came; `freeze`: as a stopped server, it neither beats nor answers
@@ -33,9 +34,9 @@ export async function openStandIn(tank) {
   let frozen = false;
   const streams = new Set();
   const orders = [];
-  const beat = (changed) => {
+  const beat = (changed, more = NO_TRACE) => {
     if (frozen || shown === undefined) return;
-    const tick = { now_ms: shown.now_ms, seq: shown.state.seq, changed, more: NO_TRACE };
+    const tick = { now_ms: shown.now_ms, seq: shown.state.seq, changed, more };
     for (const stream of streams) stream.write(`event: now\ndata: ${JSON.stringify(tick)}\n\n`);
   };
   const timer = setInterval(() => beat({}), BEAT);
@@ -93,6 +94,7 @@ export async function openStandIn(tank) {
       };
       beat(state);
     },
+    tick: (more) => beat({}, more),
     freeze: (stop) => {
       frozen = stop;
     },

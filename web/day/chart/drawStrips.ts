@@ -87,16 +87,25 @@ function drawTrack(
   const up = (room.bottom - room.top) / span;
   paper.lineWidth = 1.3;
   paper.beginPath();
+  // A column of ink for each pixel where there are many readings, lines where there are few: stroking is slow.
+  const dense = length > 2 * (room.right - room.left);
   let begun = false;
   let pixel = -1;
+  let [above, below] = [NaN, NaN];
   let [lo, hi] = [Infinity, -Infinity];
   for (let i = 0; i <= length; i++) {
     const x = i < length ? Math.round(room.left + (seconds[i] - room.from) * across) : -2;
     if (x !== pixel && hi >= lo) {
       const [a, b] = [room.bottom - (hi - least) * up, room.bottom - (lo - least) * up];
-      if (begun) paper.lineTo(pixel, a);
-      else paper.moveTo(pixel, a);
-      if (b - a > 0.5) paper.lineTo(pixel, b);
+      if (dense) {
+        const top = begun ? Math.min(a, below) : a;
+        paper.rect(pixel, top - 0.6, 1, Math.max(1.2, (begun ? Math.max(b, above) : b) - top + 1.2));
+      } else {
+        if (begun) paper.lineTo(pixel, a);
+        else paper.moveTo(pixel, a);
+        if (b - a > 0.5) paper.lineTo(pixel, b);
+      }
+      [above, below] = [a, b];
       begun = true;
       [lo, hi] = [Infinity, -Infinity];
     }
@@ -105,7 +114,8 @@ function drawTrack(
     if (low[i] < lo) lo = low[i];
     if (high[i] > hi) hi = high[i];
   }
-  paper.stroke();
+  if (dense) paper.fill();
+  else paper.stroke();
 }
 
 /** A channel that is set aside is kept and not believed. */
