@@ -15,10 +15,11 @@ describe.skipIf(chromiumPath === undefined)('a day in a browser', () => {
   const errors: string[][] = [];
   beforeAll(async () => {
     board = await startBoard();
-  });
+  }, 60_000);
   afterAll(() => board.close());
 
   const at = (path: string): string => new URL(path, board.url).href;
+  // oxlint-disable-next-line typescript/no-explicit-any -- answers of several shapes; the test says what it reads of them
   const post = async (path: string, body: unknown): Promise<any> => {
     const response = await fetch(at(path), {
       method: 'POST',

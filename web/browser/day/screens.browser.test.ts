@@ -24,7 +24,7 @@ describe.skipIf(chromiumPath === undefined)("the crew's screens in a browser", (
     risen = day.folds.findLastIndex(({ state }) => state.step?.kind === 'rise' && state.causes.length === 0);
     stand = await openStandIn(readFileSync(inClone('examples/dunlin-oxidiser.json'), 'utf8'));
     browser = await chromium.launch(chromiumPath === undefined ? {} : { executablePath: chromiumPath });
-  });
+  }, 60_000);
   afterAll(async () => {
     await browser.close();
     await stand.close();
@@ -101,7 +101,7 @@ describe.skipIf(chromiumPath === undefined)("the crew's screens in a browser", (
   test('no order goes out by one touch, nor by two in the same place', async () => {
     show({ soundArmed: true });
     const { page, context } = await opened('director');
-    const [box] = await Promise.all([page.locator('[data-deed="go on"]').boundingBox()]);
+    const box = await page.locator('[data-deed="go on"]').boundingBox();
     const at = { x: (box?.x ?? 0) + 30, y: (box?.y ?? 0) + 30 };
     await page.mouse.dblclick(at.x, at.y);
     await page.waitForTimeout(700);
@@ -257,6 +257,7 @@ function keySizes(): number[] {
 /** Times each frame in which the strips were drawn, with what the drawing itself takes. */
 function timeFrames(): void {
   const plain = window.requestAnimationFrame.bind(window);
+  // oxlint-disable-next-line typescript/unbound-method -- it is given its canvas when it is called
   const clear = CanvasRenderingContext2D.prototype.clearRect;
   let drew = false;
   CanvasRenderingContext2D.prototype.clearRect = function (...box) {

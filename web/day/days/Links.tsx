@@ -54,12 +54,12 @@ function MakeLink({ onMade }: { readonly onMade: () => void }) {
   const record = useDay((d) => d.record);
   const [name, setName] = useState('');
   const [role, setRole] = useState<DayRole>('note taker');
-  const [made, setMade] = useState<{ readonly link: string; readonly name: string }>();
+  const [made, setMade] = useState<{ readonly links: readonly string[]; readonly name: string }>();
   const make = async (event: FormEvent): Promise<void> => {
     event.preventDefault();
     try {
-      const { link } = await dayServer.makeLink(record, role, name.trim());
-      setMade({ link, name: name.trim() });
+      const { links } = await dayServer.makeLink(record, role, name.trim());
+      setMade({ links, name: name.trim() });
       setName('');
       onMade();
     } catch (error) {
@@ -90,7 +90,10 @@ function MakeLink({ onMade }: { readonly onMade: () => void }) {
       </button>
       {made === undefined ? null : (
         <p role="status" className="made-link">
-          {say('linksMade', { name: made.name })} <code>{made.link}</code>
+          {made.links.length === 0 ? say('linksNotShared') : say('linksMade', { name: made.name })}{' '}
+          {made.links.map((link) => (
+            <code key={link}>{link}</code>
+          ))}
         </p>
       )}
     </form>

@@ -56,6 +56,7 @@ function PartOf({ part, mayAct }: { readonly part: Part; readonly mayAct: boolea
     case 'moreChannels':
       return (
         <>
+          <Explanations />
           <Troubles />
           <ReadNow />
           <Channels mayAct={mayAct} />
@@ -89,6 +90,27 @@ function PartOf({ part, mayAct }: { readonly part: Part; readonly mayAct: boolea
         </>
       );
   }
+}
+
+/** What the advice leaves open, and the reading that would close it. */
+function Explanations() {
+  const advice = useDay((d) => d.state?.advice);
+  if (advice?.explanations === undefined || advice.explanations.length === 0) return null;
+  return (
+    <section className="troubles" aria-label={say('explained')}>
+      <h2>{say('explained')}</h2>
+      <ul>
+        {advice.explanations.map((one) => (
+          <li key={one}>{one}</li>
+        ))}
+      </ul>
+      {advice.tellApart === undefined ? null : (
+        <p>
+          <strong>{say('tellApart')}</strong> {advice.tellApart}
+        </p>
+      )}
+    </section>
+  );
 }
 
 function Troubles() {

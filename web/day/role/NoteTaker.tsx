@@ -15,7 +15,8 @@ import { SetUp } from './SetUp.tsx';
 
 export function NoteTaker() {
   const phase = useDay((d) => d.state?.phase);
-  const early = phase === 'set up' || phase === 'before' || phase === 'after';
+  // After the release a row may still be half typed: the screen changes only when it is asked to.
+  const early = phase === 'set up' || phase === 'before';
   const [measuring, setMeasuring] = useState<boolean>();
   const measures = measuring ?? early;
   return (

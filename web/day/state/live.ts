@@ -27,7 +27,7 @@ export interface DayOnScreen {
 }
 
 /** ms without a word after which the link is lost: shown within two seconds (issue of the test day). */
-export const SILENCE = 1900;
+export const SILENCE = 1700;
 /** ms of silence after which the connection is given up for dead and made anew. */
 const DEAD = 6000;
 const AGAIN = 1000;
