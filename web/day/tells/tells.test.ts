@@ -105,6 +105,16 @@ describe('the word of the state', () => {
     }
   });
 
+  test('quiet advice about the step before is not shown for this one; a warning is', () => {
+    const advice = { seq: 1, wall_ms: AT - 90_000, readings: [], reasons: ['told'] } as const;
+    const quiet = state({ advice: { ...advice, state: 'nothing against going on' } });
+    expect(wordOf(quiet, AT, 'up').reasons).toEqual([{ kind: 'nothing' }]);
+    expect(wordOf(state({ advice: { ...advice, state: 'slow down' } }), AT, 'up')).toEqual({
+      word: 'slow down',
+      reasons: [{ kind: 'said', says: 'told' }],
+    });
+  });
+
   test('the link lost: cannot judge, and the causes stay under it', () => {
     const { word, reasons } = wordOf(state({ causes: [cause(9)] }), AT, 'lost');
     expect(word).toBe('cannot judge');

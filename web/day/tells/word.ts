@@ -58,12 +58,16 @@ function underWay(state: DayState, now_ms: number, link: DayOnScreen['link']): S
   if (state.advice?.state === 'stop and release') return { word: 'stop and release', reasons: told };
   const blind = blindness(state, now_ms, link);
   if (blind !== undefined) return { word: 'cannot judge', reasons: [blind, ...told] };
-  if (state.advice !== undefined)
+  if (state.advice !== undefined && !isOfStepBefore(state))
     return { word: state.advice.state, reasons: told.length > 0 ? told : [{ kind: 'nothing' }] };
   return state.hold === undefined || state.hold.over === true
     ? { word: 'nothing against going on', reasons: [{ kind: 'nothing' }] }
     : { word: 'hold', reasons: [{ kind: 'hold' }] };
 }
+
+/** Quiet words about the step before say nothing of this one; a warning stands until it is taken back. */
+const isOfStepBefore = ({ advice, step }: DayState): boolean =>
+  advice?.state === 'nothing against going on' && advice.wall_ms < (step?.begun_ms ?? 0);
 
 /** What is missing or too old to judge by. */
 function blindness({ figures }: DayState, now_ms: number, link: DayOnScreen['link']): Reason | undefined {
