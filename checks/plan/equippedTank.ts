@@ -4,7 +4,7 @@ import type { LimitKey, Need, Plan, Step } from '../../wire/plan/plan.ts';
 import { planFor } from '../../wire/plan/planFor.ts';
 import { parseTankFile } from '../../wire/tank/parseTankFile.ts';
 import type { Check, Tolerance } from '../check.ts';
-import { handTank } from './day.ts';
+import { handTank } from './handTank.ts';
 
 /** The tank of the other sums, and a pump of 25 mL a stroke at 20 strokes a minute; valve at 12.9 bar; hose of 8 mm. */
 const file = () => {

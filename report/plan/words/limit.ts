@@ -8,11 +8,11 @@ const LIMITS = {
   pressure_bar: 'Pressure over {value}',
   trappedAir_L: 'First step: more than {value} of air',
   leak_mL_per_min: 'Loss of water over {value}',
-  growthLeft_percent: 'Growth left over {value}',
+  growthLeft_percent: 'Growth that is left: more than {value}',
   growthUnderPressure_percent: 'Any girth grown by {value} under pressure',
   girthsApart_percent: 'Two girths {value} apart in growth',
   gaugesApart_bar: 'Two gauges {value} apart',
-  slopeShare: 'Pressure over litres under {value} of its elastic slope',
+  slopeShare: 'Pressure over litres fallen to {value} of its elastic slope',
   growthWithoutPressure: 'Growth while the pressure falls and nobody opens a valve',
 } as const;
 

@@ -21,7 +21,7 @@ const ENGLISH = {
   'someone for pressure':
     'No gauge can be read from behind the wall, so somebody would be needed at the tank at {pressure}; nobody may be there above {approach}. Put a gauge behind the wall.',
   'someone for zero':
-    'A girth is read at the tank, which needs a little pressure, and the approach pressure is {approach}: nobody may be there. Set day.approachPressure_bar after your local rules, or read that girth from behind the wall.',
+    'A girth is read at the tank, which needs a little pressure, and the approach pressure is {approach}: nobody may be there. Set the approach pressure (day.approachPressure_bar) after your local rules, or read that girth from behind the wall.',
   'relief under stretch':
     'The relief valve opens at {opens}, which is not over the stretch pressure {target}: it would end the stretch. Set it just over the stretch pressure.',
   'relief too small':

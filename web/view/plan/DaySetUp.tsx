@@ -8,6 +8,7 @@ import { words } from '../../words/say.ts';
 import { FileField, OptionalField as Optional } from '../field/FileField.tsx';
 import { Pick } from '../field/Pick.tsx';
 import { TextField } from '../field/TextField.tsx';
+import { Back } from './Contents.tsx';
 import { Gauges, Plugs, Readings } from './Instruments.tsx';
 import { Limits } from './Limits.tsx';
 
@@ -16,6 +17,7 @@ export function DaySetUp({ plan }: { readonly plan: Plan | undefined }) {
   return (
     <section id="day" className="parts day" aria-label={words('daySetUp')}>
       <h2>{words('daySetUp')}</h2>
+      <Back />
       <div className="day-parts">
         <Pump />
         <People />
@@ -112,7 +114,7 @@ const PAPERS = ['A4', 'Letter'] as const;
 function Release() {
   const paper = useBoard((b) => valueAt(b.draft, 'day.paper'));
   return (
-    <fieldset className="part">
+    <fieldset className="part wordy">
       <legend>{words('dayRelief')}</legend>
       <Optional path="day.relief.opens_bar" label={words('dayOpens')} />
       <Optional path="day.relief.flow_L_per_min" label={words('dayPasses')} />

@@ -1,21 +1,23 @@
 /** What stands behind the card, as it stands on the papers: target, water, dangers, places, instruments, limits, checklist. */
 import type { Block, PlanSheet, Section } from '@hoopwright/report/plan';
 import { Wide } from '../table/Wide.tsx';
+import { Back, partId } from './Contents.tsx';
 
 export function Sections({ sheet }: { readonly sheet: PlanSheet }) {
   return (
     <div className="plan-sections">
-      {sheet.sections.map((section) => (
-        <One key={section.title} section={section} />
+      {sheet.sections.map((section, i) => (
+        <One key={section.title} id={partId(i)} section={section} />
       ))}
     </div>
   );
 }
 
-function One({ section }: { readonly section: Section }) {
+function One({ id, section }: { readonly id: string; readonly section: Section }) {
   return (
-    <section data-part={section.part} aria-label={section.title}>
+    <section id={id} data-part={section.part} aria-label={section.title}>
       <h2>{section.title}</h2>
+      <Back />
       {section.blocks.map((block, i) => (
         // oxlint-disable-next-line react/no-array-index-key -- blocks have no name and keep their order
         <BlockOf key={i} block={block} title={section.title} />

@@ -8,6 +8,7 @@ import { askAgain, type Planned, stopPlan, usePlan } from '../../state/server/pl
 import { nameOf } from '../../words/names.ts';
 import { issueSentence } from '../../words/issue.ts';
 import { words } from '../../words/say.ts';
+import { Contents } from './Contents.tsx';
 import { Papers } from './Papers.tsx';
 
 interface DraftStateProps {
@@ -22,10 +23,10 @@ export function DraftState({ answer, sheet, current }: DraftStateProps) {
     <div className={`state${sheet !== undefined && !current ? ' outdated' : ''}`}>
       {sheet === undefined ? null : <Headline sheet={sheet} why={words(current ? 'planDraft' : 'planOld')} />}
       {answer?.kind === 'refused' ? <Refused reasons={answer.reasons} current={current} /> : null}
-      <nav aria-label={words('planParts')} className="to-parts">
+      <Contents sheet={sheet}>
         <a href="#freeze">{words('freezeTitle')}</a>
         <a href="#day">{words('daySetUp')}</a>
-      </nav>
+      </Contents>
       <Making alone={answer === undefined} />
       <Faults />
       {sheet === undefined || (!current && state === 'working') ? null : <Cautions sheet={sheet} />}
@@ -42,7 +43,7 @@ interface FrozenStateProps {
 export function FrozenState({ project, frozen, sheet }: FrozenStateProps) {
   return (
     <div className={`state${sheet.outOfDate === undefined ? '' : ' outdated'}`}>
-      <Headline sheet={sheet} why={sheet.outOfDate ?? ''} />
+      <Headline sheet={sheet} why={sheet.outOfDate === undefined ? '' : `${sheet.outOfDate}.`} />
       <p className="strong">{sheet.revision}</p>
       <p className="digest">{sheet.digest}</p>
       <p>
@@ -51,6 +52,7 @@ export function FrozenState({ project, frozen, sheet }: FrozenStateProps) {
         </button>
         <Papers project={project} line={frozen} />
       </p>
+      <Contents sheet={sheet} />
       <Cautions sheet={sheet} />
     </div>
   );

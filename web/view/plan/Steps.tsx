@@ -6,7 +6,7 @@ import { Wide } from '../table/Wide.tsx';
 export function Steps({ sheet }: { readonly sheet: PlanSheet }) {
   const { units, girths, counts } = sheet;
   return (
-    <section className="plan-steps" aria-label={words('planSteps')}>
+    <section id="steps" className="plan-steps" aria-label={words('planSteps')}>
       <Wide label={words('planSteps')}>
         <table className="figures">
           <caption className="unseen">{words('planSteps')}</caption>
