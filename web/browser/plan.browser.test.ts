@@ -213,7 +213,8 @@ const linesOn = async (page: Page): Promise<string[]> =>
 function agrees(row: readonly string[], pages: readonly string[]): void {
   const papers = packed(`${pages[0]} ${pages[1]}`);
   const [litres, hold] = [row.length - 3, row.length - 1];
-  for (const text of row.filter((_, i) => i !== litres && i !== hold)) expect(papers).toContain(packed(text));
+  for (const text of row.filter((_text, i) => i !== litres && i !== hold))
+    expect(papers).toContain(packed(text));
 }
 
 async function download(page: Page, link: string): Promise<Buffer> {
