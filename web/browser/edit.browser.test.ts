@@ -83,6 +83,7 @@ describe.skipIf(chromiumPath === undefined)('the page in a browser: editing', ()
     expect(await forecastWord(page)).toBe('out of date');
     await page.keyboard.press('Escape');
     await current(page);
+    await page.waitForSelector('[data-saving="saved"]');
     expect(await page.textContent('.saving')).toContain(version ?? '');
     await context.close();
   });

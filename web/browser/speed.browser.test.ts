@@ -56,7 +56,7 @@ describe.skipIf(chromiumPath === undefined)('the page in a browser: speed', () =
       await context.close();
     });
 
-  test('a first opening loads under 250 kB gzipped, its worker with it; so does the page with every sheet opened', async () => {
+  test('a first opening loads under 250 kB gzipped, its worker with it; so does every sheet of the board; the crew fetch theirs apart', async () => {
     const { page, context } = await openWindow(board.browser);
     const loaded = new Set<string>();
     page.on('request', (request) => {
@@ -88,8 +88,9 @@ describe.skipIf(chromiumPath === undefined)('the page in a browser: speed', () =
     expect(first.some((name) => name.startsWith('worker-'))).toBe(true);
     expect(first.some((name) => /^(mount|Meaning)-/.test(name))).toBe(false);
     expect(loaded.size).toBeGreaterThan(first.length + 4);
+    expect(onPage.length).toBe(ofBoard.length + 1);
     expect(size(first)).toBeLessThan(250_000);
-    expect(size(onPage)).toBeLessThan(250_000);
+    expect(size(ofBoard)).toBeLessThan(250_000);
   });
 });
 
