@@ -51,6 +51,15 @@ const runs = draws
   .map((draw) => ({ draw, run: shellRun(tank, plate, draw, TARGET) }));
 const quick = fitQuickTank(tank, plate, runs);
 
+/** The run as it would be if it lost its balance at 6 % growth. */
+const cutShort = ({ draw, run }: (typeof runs)[number]): (typeof runs)[number] => {
+  const end = run.growth.findIndex((growth) => growth > 0.06);
+  const cut = (column: readonly number[]): number[] => column.slice(0, end);
+  const [growth, pressure, volume] = [run.growth, run.pressure, run.volume].map(cut);
+  const maximum = pressure[end - 1];
+  return { draw, run: { ...run, growth, pressure, volume, girths: run.girths.map(cut), maximum } };
+};
+
 describe('the quick tank', () => {
   test('misses held-back shell solutions by under 0.4 % of pressure from 1 % growth up, by under 2 % about yield, and their maximum by under 1 %', () => {
     expect(quick.error.held).toBeGreaterThan(8);
@@ -65,6 +74,18 @@ describe('the quick tank', () => {
     );
     const { error } = fitQuickTank(tank, plate, spoilt);
     expect(error.maximum.rms).toBeGreaterThan(0.05);
+  });
+
+  test('leaves out a run that snapped through: neither its reach nor its maximum is the tank’s', () => {
+    const snapped = runs.map((one, i) => (i === 4 || i === runs.length - 2 ? cutShort(one) : one));
+    const { grid, error } = fitQuickTank(tank, plate, snapped);
+    expect(grid[grid.length - 1]).toBeGreaterThan(0.19);
+    expect(error.maximum.rms).toBeLessThan(0.01);
+  });
+
+  test('keeps short runs where most are short', () => {
+    const { grid } = fitQuickTank(tank, plate, runs.map(cutShort));
+    expect(grid[grid.length - 1]).toBeLessThan(0.07);
   });
 
   test('ends a final hold where the shell ends it', () => {

@@ -12,7 +12,7 @@ import type { Steel } from '../../steel/steel.ts';
 import type { Tank } from '../../tank/tank.ts';
 import { creep } from './creep.ts';
 import { type CreepFit, PLASTIC_PER_GROWTH, pressureAt, type QuickPath, valueAt } from './path.ts';
-import type { HoldRun, ShellRun } from './run.ts';
+import { type HoldRun, type ShellRun, wholeRuns } from './run.ts';
 import { type ThinTable, thinTable } from './thin.ts';
 
 export interface QuickTank {
@@ -57,8 +57,9 @@ export interface Fitted {
   readonly run: ShellRun;
 }
 
-/** Fits the quick tank to shell solutions; the last third of `runs` is held back to measure the error. */
-export function fitQuickTank(tank: Tank, plate: Steel, runs: readonly Fitted[]): QuickTank {
+/** Fits the quick tank to those shell solutions that did not snap through; their last third is held back for the error. */
+export function fitQuickTank(tank: Tank, plate: Steel, all: readonly Fitted[]): QuickTank {
+  const runs = wholeRuns(all);
   const used = runs.slice(0, Math.ceil((2 * runs.length) / 3));
   const held = runs.slice(used.length);
   const reach = Math.min(...runs.map(({ run }) => 0.98 * run.growth[run.growth.length - 1]), 0.3);

@@ -100,6 +100,19 @@ function holdRun(tank: Tank, target: number): HoldRun | undefined {
   return to.growth > RUNS_AWAY ? undefined : { from, to, time: walk.time, rate: rateOf(seen) };
 }
 
+/** Growth that a run must reach to be fitted to, where most runs do. Our choice. */
+const REACH = 0.2;
+
+/**
+ * Those that end at a maximum of their own. A steel that hardly hardens after yield snaps through: its run ends where
+ * the balance is lost, far short of the others, and neither its maximum nor its reach is the tank's. Where most runs are
+ * short, as on plate that is cold worked through, it is the tank that is, and all are kept.
+ */
+export function wholeRuns<T extends { readonly run: ShellRun }>(runs: readonly T[]): readonly T[] {
+  const whole = runs.filter(({ run }) => (run.growth.at(-1) ?? 0) > REACH);
+  return 2 * whole.length > runs.length ? whole : runs;
+}
+
 /** Half the elements of a forecast: 0.1 % off in pressure (VERIFICATION.md), as much as the fit itself. */
 const MESH = { elements: 80, layers: 5 };
 

@@ -62,12 +62,7 @@ export function judgedWorld(seed: number): World {
   } as const;
   const { draws } = believe(evidence, { seed, draws: DRAWS });
   const runs = draws.slice(0, RUNS).map((draw) => ({ draw, run: shellRun(tank, plate, draw) }));
-  // A steel that hardly hardens after yield snaps through: its run ends early.
-  const quick = fitQuickTank(
-    tank,
-    plate,
-    runs.filter(({ run }) => (run.growth.at(-1) ?? 0) > 0.2),
-  );
+  const quick = fitQuickTank(tank, plate, runs);
   return { tank, plan: testPlan(), stretch: { quick, draws } };
 }
 
