@@ -4,7 +4,9 @@
  * are drawn from what the range assumes; what is not assumed is how the shell strays from the quick tank.
  * TANKS=n for each condition (default 200), SEED=n for others, ONLY=word for some conditions.
  */
+import { airTrials } from '../checks/knowing/air.ts';
 import { knowCoverage } from '../checks/knowing/coverage.ts';
+import { levelTrials } from '../checks/knowing/level.ts';
 import { knowTrial, type KnowTrial } from '../checks/knowing/trial.ts';
 import { quickOf, worldOf } from '../checks/knowing/world.ts';
 
@@ -56,6 +58,18 @@ for (const { name, coupons, by, width } of conditions) {
     if (share === 0.5) hold(`${name}, width`, found.width, [0, width]);
   }
 }
+
+for (const supply of ['strokes', 'litres'] as const) {
+  const found = airTrials(2000, seed, supply);
+  say(
+    `air by ${supply}: ${found.held} of ${found.trials} first steps hold it in the 90 % range, half width ${found.halfWidth.toFixed(2)} L`,
+  );
+  hold(`air by ${supply}`, found.held / found.trials, [0.9, 1]);
+}
+
+const level = levelTrials({ quick, seed: seed + 50_000, tests: 1000 });
+say(`level: ${level.alarm} alarms and ${level.quiet} quiet notes in ${level.tests} healthy tests`);
+hold('alarms of healthy tests', level.alarm / level.tests, [0, 0.01]);
 
 for (const failure of failures) say(`FAILED ${failure}`);
 process.exitCode = failures.length > 0 ? 1 : 0;

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { knowCoverage } from './coverage.ts';
+import { levelTrials } from './level.ts';
 import { knowTrial } from './trial.ts';
 import { quickOf, worldOf } from './world.ts';
 
@@ -36,5 +37,18 @@ describe('invented tanks that live on the shell', () => {
     const byHand = knowTrial({ ...orders(62_001), by: 'tape' });
     const width = (trial: typeof byHand): number => knowCoverage([trial], 0.5).width;
     expect(width(byHand)).toBeGreaterThan(width(byWire[0]));
+  });
+});
+
+describe('the level at which a tank carries', () => {
+  test('raises no more alarms on healthy tanks than one test in a hundred allows', () => {
+    const { alarm } = levelTrials({ quick, seed: 80_000, tests: 100 });
+    // One expected at the most; four or more come in 2 of 100 by chance. The soak counts a thousand.
+    expect(alarm).toBeLessThan(4);
+  });
+
+  test('raises them on tanks that are far stronger or softer than their certificate says', () => {
+    const off = [1.6, 0.6].map((times) => levelTrials({ quick, seed: 80_000, tests: 20, times }));
+    for (const { alarm, tests } of off) expect(alarm / tests).toBeGreaterThan(0.5);
   });
 });

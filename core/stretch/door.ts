@@ -59,6 +59,7 @@ export {
   NOTHING_GATHERED,
   type Shown,
 } from './know/gather.ts';
+export { rising } from './know/likeness.ts';
 export { type Knowledge, knowFrom } from './know/know.ts';
 export type { GirthSeen, Seen } from './know/seen.ts';
 export { straysOf } from './know/strays.ts';
@@ -83,6 +84,7 @@ export {
   type Teller,
 } from './know/odd/explain.ts';
 export { elasticBy, type ElasticPoint, gaugesApart } from './know/odd/gauges.ts';
-export { type Level, levelBehind, levelOf } from './know/odd/level.ts';
+export { type Level, levelBehind, levelNow, levelOf } from './know/odd/level.ts';
+export { girthsNearSeam } from './know/odd/nearSeam.ts';
 export { type Parted, partedGirth } from './know/odd/parted.ts';
 export { SLIP_READINGS, slipOf } from './know/odd/slip.ts';

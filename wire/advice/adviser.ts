@@ -8,12 +8,12 @@ import {
   type GatherRule,
   gather,
   gatherRow,
+  girthsNearSeam,
   knowFrom,
   NOTHING_GATHERED,
   pointsFor,
   quickPath,
   type QuickPath,
-  type QuickTank,
   straysOf,
   type Unknowns,
   unknownsOf,
@@ -26,19 +26,14 @@ import { type Channel, freshFor } from '../reading/channel.ts';
 import type { Row } from '../reading/row.ts';
 import { growthAt, stepAt } from '../reading/scene.ts';
 import { crossings } from '../reading/watch.ts';
-import type { Facts, Read } from './facts.ts';
+import type { Facts, Read, Stretchable } from './facts.ts';
 import { type ForecastBody, forecastBody } from './forecastBody.ts';
 import { type HoldGivens, holdFacts, isHold, leakFacts } from './holdFacts.ts';
 import { errorsOf, type Instruments, instrumentsOf, spreadOf } from './instruments.ts';
 import { Oddities } from './oddities.ts';
 import { riseFacts } from './riseFacts.ts';
+import { Standing } from './standing.ts';
 import { type Advice, advise } from './rules.ts';
-
-/** The quick tank of the plan and the equally likely steels it was fitted for. */
-export interface Stretchable {
-  readonly quick: QuickTank;
-  readonly draws: readonly SteelDraw[];
-}
 
 export interface AdviserGivens {
   readonly plan: Plan;
@@ -66,6 +61,7 @@ export class Adviser {
   private readonly rule: GatherRule;
   private readonly rate: number;
   private readonly oddities: Oddities;
+  private readonly standing: Standing;
   private rows: Row[] = [];
   private aside: ReadonlySet<string> = new Set();
   private gathered: Gathered = NOTHING_GATHERED;
@@ -97,7 +93,9 @@ export class Adviser {
       girths,
       lengths,
       ...(this.middle === undefined ? {} : { path: this.middle }),
+      ...(stretch === undefined ? {} : { nearSeam: girthsNearSeam(stretch.quick.tank) }),
     });
+    this.standing = new Standing({ instruments: this.instruments, unknowns: this.unknowns, stretch });
   }
 
   /** Litres count anew, and so does everything else: the tank was let down and bled. */
@@ -105,6 +103,7 @@ export class Adviser {
     this.rows = [];
     this.gathered = NOTHING_GATHERED;
     this.oddities.startAnew();
+    this.standing.startAnew();
     [this.known, this.centre, this.foreseen] = [0, undefined, undefined];
   }
 
@@ -142,6 +141,7 @@ export class Adviser {
     this.known = seen.length;
     const knowledge = knowFrom(stretch.quick, this.unknowns, seen, this.centre);
     this.centre = knowledge.centre;
+    this.standing.look(seen, knowledge);
     const target = fromBar(plan.target.pressure_bar);
     const foresight = foresee(stretch.quick, this.unknowns, knowledge, {
       target,
@@ -178,7 +178,8 @@ export class Adviser {
       gaugesInAll: all.length,
       girths: this.girthReads(seconds),
       crossings: last === undefined ? [] : crossings({ plan, rows: this.rows, aside: this.aside, channels }),
-      oddities: this.oddities.found(this.aside),
+      oddities: [...this.oddities.found(this.aside), ...this.standing.found(this.aside)],
+      ...this.standing.noted(this.aside),
       ...(forecast === undefined ? {} : { forecast }),
       ...(hold === undefined ? {} : { hold }),
       ...(leak === undefined ? {} : { leak }),

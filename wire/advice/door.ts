@@ -1,8 +1,8 @@
 /** What other packages may use of the advice. */
 export type { AdviceBody } from '../day/body.ts';
 export { adviceBody } from './adviceBody.ts';
-export { Adviser, type AdviserGivens, type Stretchable } from './adviser.ts';
-export type { Facts, HoldFacts, LeakFacts, Oddity, Read } from './facts.ts';
+export { Adviser, type AdviserGivens } from './adviser.ts';
+export type { Facts, HoldFacts, LeakFacts, Oddity, Read, Stretchable } from './facts.ts';
 export type { ForecastBody, RangeBody } from './forecastBody.ts';
 export { type Advice, advise, type Reason } from './rules.ts';
 export {

@@ -1,8 +1,15 @@
 /** What the rules of advice look at, at one moment of the day. Human units, as in the plan. */
-import type { Explained } from '@hoopwright/core/stretch';
+import type { SteelDraw } from '@hoopwright/core/steel';
+import type { Explained, QuickTank } from '@hoopwright/core/stretch';
 import type { Plan, Step } from '../plan/plan.ts';
 import type { Crossing } from '../reading/watch.ts';
 import type { ForecastBody } from './forecastBody.ts';
+
+/** The quick tank of the plan and the equally likely steels it was fitted for. */
+export interface Stretchable {
+  readonly quick: QuickTank;
+  readonly draws: readonly SteelDraw[];
+}
 
 export interface Facts {
   readonly plan: Plan;
@@ -27,6 +34,8 @@ export interface Facts {
     readonly blur_bar: number;
   };
   readonly oddities: readonly Oddity[];
+  /** Outside nine of ten of what was foreseen, but not so far that it is odd. */
+  readonly noted?: Oddity;
 }
 
 /** The last reading of a channel. */

@@ -22,6 +22,8 @@ export interface OdditiesGivens {
   readonly girths: readonly (Channel | undefined)[];
   readonly lengths: readonly number[];
   readonly path?: QuickPath;
+  /** In the order of the girths: a girth seam lies beside it. */
+  readonly nearSeam?: readonly boolean[];
 }
 
 /** Gains that sound instruments may be off by. Common practice, no source. */
@@ -80,7 +82,12 @@ export class Oddities {
     const i = jumps.findIndex((jump) => jump !== undefined);
     if (i < 0 || jumps.filter((jump) => jump !== undefined).length > 1) return;
     const points = [{ by: jumps[i] ?? 0, growth: growths[i] ?? 0 }];
-    const explained = partedExplained({ points, blur: this.blur(i), nearSeam: false, jumped: true });
+    const explained = partedExplained({
+      points,
+      blur: this.blur(i),
+      nearSeam: this.nearSeam(i),
+      jumped: true,
+    });
     this.call('wire slipped', [this.name(i)], explained);
   }
 
@@ -119,8 +126,17 @@ export class Oddities {
     }
     this.parted.push({ by: found.by, growth: growths[found.girth] ?? 0, girth: found.girth });
     if (this.parted.length < IN_A_ROW) return;
-    const explained = partedExplained({ points: this.parted, blur, nearSeam: false, jumped: false });
+    const explained = partedExplained({
+      points: this.parted,
+      blur,
+      nearSeam: this.nearSeam(found.girth),
+      jumped: false,
+    });
     this.call('girth stands out', [this.name(found.girth)], explained);
+  }
+
+  private nearSeam(i: number): boolean {
+    return this.givens.nearSeam?.[i] ?? false;
   }
 
   private blur(i: number): number {

@@ -3,6 +3,7 @@ import type { StepKind } from '../plan/plan.ts';
 import { samplePlan } from '../reading/sample.ts';
 import type { Facts, Read } from './facts.ts';
 import type { ForecastBody, RangeBody } from './forecastBody.ts';
+import { adviceBody } from './adviceBody.ts';
 import { advise } from './rules.ts';
 import { reasonSentence } from './say.ts';
 
@@ -140,5 +141,38 @@ describe('advice', () => {
   test('never names more than the stretch pressure, even for a step that would', () => {
     const step = { ...rise, pressure_bar: 3 * plan.target.pressure_bar };
     expect(advise({ ...quiet, step }).upTo_bar).toBe(plan.target.pressure_bar);
+  });
+});
+
+describe('the level at which the tank carries', () => {
+  const oddity = {
+    what: 'stronger than foreseen',
+    channels: ['low'],
+    explained: {
+      ranked: [
+        { explanation: 'stronger steel', chance: 0.6 },
+        { explanation: 'thicker wall', chance: 0.3 },
+        { explanation: 'gauge high', chance: 0.1 },
+      ],
+      tell: 'ultrasonic wall',
+    },
+  } as const;
+
+  test('outside its range is noted, and changes nothing of what is advised', () => {
+    const advice = advise({ ...quiet, noted: oddity });
+    expect(advice.state).toBe('nothing against going on');
+    expect(reasonSentence(advice.reasons[1])).toContain('Noted');
+    expect(adviceBody(advice, [7]).explanations).toBeUndefined();
+  });
+
+  test('far beyond it is said with what remains to explain it and what would tell it apart', () => {
+    const advice = advise({ ...quiet, oddities: [oddity] });
+    const body = adviceBody(advice, [7]);
+    expect(body.state).toBe('hold');
+    expect(body.explanations?.slice(0, 2)).toEqual([
+      'The steel is stronger than the evidence says.',
+      'The wall is thicker than stated.',
+    ]);
+    expect(body.tellApart).toContain('ultrasonic');
   });
 });

@@ -22,6 +22,7 @@ export type Reason =
   | { readonly why: 'old reading'; readonly read: Read }
   | { readonly why: 'nothing foreseen' }
   | { readonly why: 'oddity'; readonly oddity: Oddity }
+  | { readonly why: 'noted'; readonly oddity: Oddity }
   | { readonly why: 'at the step'; readonly pressure_bar: number }
   | { readonly why: 'hold goes on'; readonly hold: HoldFacts; readonly rate_percent_per_h: number }
   | { readonly why: 'hold is over'; readonly hold: HoldFacts }
@@ -184,8 +185,9 @@ function paceReason({ pace, girths, plan, step }: Facts): Reason | undefined {
 
 /** What is said besides, whatever the state. */
 function besides(facts: Facts): Reason[] {
-  const { forecast, step, plan, girths, hold, leak } = facts;
+  const { forecast, step, plan, girths, hold, leak, noted } = facts;
   const list: Reason[] = [];
+  if (noted !== undefined) list.push({ why: 'noted', oddity: noted });
   if (forecast === undefined && girthStep(facts)) list.push({ why: 'nothing foreseen' });
   if (hold !== undefined && step !== undefined && isOver(facts, hold))
     list.push({ why: 'hold is over', hold });

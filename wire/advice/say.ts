@@ -35,6 +35,8 @@ export function reasonSentence(reason: Reason): string {
       return 'Nothing is foreseen: the steel has no range, or too little has been read.';
     case 'oddity':
       return odditySentence(reason.oddity);
+    case 'noted':
+      return `Noted: ${reason.oddity.channels.join(' and ')} stands outside the range of nine tanks in ten, on the ${reason.oddity.what === 'softer than foreseen' ? 'soft' : 'strong'} side.`;
     case 'at the step':
       return `The gauge shows the pressure of this step, ${digits(reason.pressure_bar, 1)} bar; go no higher in it.`;
     case 'hold goes on':

@@ -99,7 +99,7 @@ export function writeStrays(unknowns: Unknowns, growth: number, out: Float64Arra
 }
 
 /** Standard deviation of the stray at a growth: falls over one e-fold below 1 % growth. */
-const straySize = ({ nearYield, stretched }: Strays, growth: number): number =>
+export const straySize = ({ nearYield, stretched }: Strays, growth: number): number =>
   stretched + early(growth) * (nearYield - stretched);
 
 /** Without memory: in the bend at first yield the places that grow most change from reading to reading. */

@@ -9,6 +9,11 @@ test.each<[EntryKind, Body, string]>([
   ['trouble', { what: 'disk full', says: 'The disk is full.' }, 'disk full  The disk is full.'],
   ['trouble', { what: 'disk full', says: 'Room again.', over: true }, 'disk full, over  Room again.'],
   ['advice', { state: 'hold', reasons: ['It grows.', 'It drips.'] }, 'HOLD  It grows. It drips.'],
+  [
+    'advice',
+    { state: 'hold', reasons: ['Odd.'], explanations: ['A.', 'B.'], tellApart: 'C tells.' },
+    'HOLD  Odd.  Likeliest first: A. B. C tells.',
+  ],
   ['advice', { state: 'stop and release', limit: 'x', says: 'Too much.' }, 'STOP AND RELEASE  Too much.'],
   [
     'measure',

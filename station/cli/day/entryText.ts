@@ -20,7 +20,7 @@ function said(kind: EntryKind, body: Body): string {
     case 'correction':
       return `${kind === 'correction' ? `of entry ${text('corrects')}  ` : ''}${valuesOf(body)}`;
     case 'advice':
-      return `${text('state').toUpperCase()}  ${text('says')}${reasonsOf(body)}`;
+      return `${text('state').toUpperCase()}  ${text('says')}${reasonsOf(body)}${explainedOf(body)}`;
     case 'forecast':
       return forecastLine(body);
     case 'decision':
@@ -46,6 +46,13 @@ function said(kind: EntryKind, body: Body): string {
 
 function reasonsOf({ reasons }: Body): string {
   return Array.isArray(reasons) ? reasons.map(plain).join(' ') : '';
+}
+
+/** What may be behind an oddity, likeliest first, and the reading that would tell. */
+function explainedOf({ explanations, tellApart }: Body): string {
+  if (!Array.isArray(explanations) || explanations.length === 0) return '';
+  const tell = tellApart === undefined ? '' : ` ${plain(tellApart)}`;
+  return `  Likeliest first: ${explanations.map(plain).join(' ')}${tell}`;
 }
 
 function valuesOf(body: Body): string {

@@ -1,4 +1,5 @@
 /** A record as it grows, in lines for people: what is decided, advised and wrong at once, the figures now and then. */
+import { forecastLine } from '@hoopwright/wire/advice';
 import { type DayState, type FigureNow, type Fold, fold } from '@hoopwright/wire/day';
 import type { Entry, Link } from '@hoopwright/wire/record';
 import { emptyFold } from '../../day/live/kept.ts';
@@ -30,16 +31,25 @@ export function follow({ records, record, out, later, every }: FollowParts): Fol
   const mark = about.kind === 'test' ? '' : `${about.kind.toUpperCase()}  `;
   let now: Fold = emptyFold(about).fold;
   let figuresAt = -Infinity;
+  let foreseen = { at: -Infinity, says: '' };
   let callOff: (() => void) | undefined;
   let settle: (state: DayState) => void = () => {};
   const ended = new Promise<DayState>((resolve) => (settle = resolve));
   const line = (text: string): void => out(`${mark}${text}`);
 
+  /** One that says the same again, or comes sooner than the next figures would, is for `record show`. */
+  const foretold = (entry: Entry): void => {
+    const says = forecastLine(entry.body);
+    if (says === '' || says === foreseen.says || entry.wall_ms - foreseen.at < 1000 * every) return;
+    foreseen = { at: entry.wall_ms, says };
+    line(entryText(entry, about.began_ms));
+  };
   const take = (link: Link): void => {
     const before = now.state;
     now = fold(now, link);
     const { state } = now;
     if (isTold(link.entry)) line(entryText(link.entry, about.began_ms));
+    if (link.entry.kind === 'forecast') foretold(link.entry);
     if (state.phase !== before.phase || state.step?.number !== before.step?.number) line(standing(state));
     const shown = state.heads.at(-1);
     if (state.heads.length > before.heads.length) line(`head ${shown?.groups ?? ''}`);
@@ -56,7 +66,7 @@ export function follow({ records, record, out, later, every }: FollowParts): Fol
   return { ended, stop: () => callOff?.() };
 }
 
-/** Readings are told as figures; what a set-up or a forecast holds is for `record show`. */
+/** Readings are told as figures, forecasts now and then; what a set-up holds is for `record show`. */
 const isTold = ({ kind }: Entry): boolean =>
   !['reading', 'step', 'set-up', 'start', 'forecast'].includes(kind);
 

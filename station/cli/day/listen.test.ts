@@ -40,6 +40,32 @@ test('state, decisions and figures are told as they become durable, advice at on
   expect((await following.ended).end?.name).toBe('broken off');
 });
 
+test('what is foreseen is told in a line, the same again is not', async () => {
+  const range = (median: number): object => ({ median, half: [2.4, 2.9], wide: [2.1, 3.3] });
+  const says = [2.6, 2.6, 2.7];
+  const day = (open = dayScene({
+    adviser: () => ({
+      heard: (_now, write) => {
+        const median = says.shift();
+        if (median !== undefined) write('forecast', { growth_percent: { ...range(median) } });
+      },
+      close: () => {},
+    }),
+  }));
+  const record = await begun(day);
+  const lines: string[] = [];
+  const { records } = day.store;
+  const out = (line: string): void => void lines.push(line);
+  follow({ records, record, out, later: day.time.later, every: 0 });
+  await orderedBy(day, record, { order: 'vent shut' });
+  await day.time.pass(2000);
+  const foreseen = lines.filter((line) => line.includes('Foreseen'));
+  expect(foreseen).toEqual([
+    expect.stringContaining('2.60 % of growth (2.10 to 3.30 %)'),
+    expect.stringContaining('2.70 % of growth'),
+  ]);
+});
+
 test('every line of a rehearsal says that it is one', async () => {
   const { day, lines } = await followed({
     kind: 'rehearsal',
