@@ -11,6 +11,7 @@ import { couponsAttached } from '../../range/coupons.ts';
 import { openRunner } from '../../range/runner.ts';
 import type { Store } from '../../store/store.ts';
 import { type Desk, reasonOf } from '../desk/desk.ts';
+import { progressLine } from '../desk/progress.ts';
 
 export function daysHere(store: Store, dir: string, desk: Desk): Days {
   const later: DaysParts['later'] = (ms, work) => {
@@ -28,7 +29,7 @@ export function daysHere(store: Store, dir: string, desk: Desk): Days {
     adviser: (frozen, project, clock) =>
       new LiveAdviser({
         ask: askAdviser,
-        stretch: stretchOf(store, { dir, frozen, project, log }),
+        stretch: stretchOf(store, { dir, frozen, project, desk, log }),
         later,
         now: () => clock.now().wall_ms,
         log,
@@ -40,22 +41,33 @@ interface StretchOf {
   readonly dir: string;
   readonly frozen: Parameters<NonNullable<DaysParts['adviser']>>[0];
   readonly project: string;
+  /** Told how far the set-up is. */
+  readonly desk: Desk;
   readonly log: (error: unknown) => void;
 }
 
 /** What cannot be made is told and left out: the day goes on with the plan's limits and without a forecast. */
-async function stretchOf(store: Store, { dir, frozen, project, log }: StretchOf) {
+async function stretchOf(store: Store, { dir, frozen, project, desk, log }: StretchOf) {
   const file = tankOf(store, frozen, project);
   const given = file === undefined ? undefined : parseTankFile(file);
   if (given === undefined || !given.ok) return undefined;
   const runner = openRunner();
+  const progress = progressLine(desk, 'making ready to foresee');
   try {
     const files = couponsAttached(store.attachments, project);
-    return await keptStretch({ dir, digest: frozen.frozen.digest, given, files, run: runner.run });
+    return await keptStretch({
+      dir,
+      digest: frozen.frozen.digest,
+      given,
+      files,
+      run: runner.run,
+      progress: (fraction) => void progress.show(fraction),
+    });
   } catch (error) {
     log(error);
     return undefined;
   } finally {
+    progress.clear();
     await runner.close();
   }
 }
