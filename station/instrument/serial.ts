@@ -74,7 +74,7 @@ function listen({ path, baud, line }: SourceOf<'serial'>, { told, proof, attempt
   });
   port.on('error', (error) => attempt.gone(error.message));
   port.on('close', () => attempt.gone('it was unplugged'));
-  const there = placeOf(path);
+  let there: string | undefined;
   let callOff: (() => void) | undefined;
   // Some drivers end a hung-up line without a word; the place in the file system is gone all the same.
   const look = (): void => {
@@ -83,6 +83,8 @@ function listen({ path, baud, line }: SourceOf<'serial'>, { told, proof, attempt
   };
   port.open((error) => {
     if (error) return attempt.gone(error.message);
+    // Only now: a plug that came while it was being opened was not there before.
+    there = placeOf(path);
     attempt.opened();
     look();
   });
