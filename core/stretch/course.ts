@@ -69,7 +69,14 @@ export class Course {
   keep({ valve, time }: Pick<Hold, 'valve' | 'time'>): Finish | undefined {
     const { pressure } = this.walk.now;
     this.phase = 'hold';
-    const end = hold(this.walk, this.datum, { valve, time, watch: () => this.see() });
+    const settings = this.orders.hold;
+    const watch = (): boolean => this.see();
+    const end = hold(this.walk, this.datum, {
+      valve,
+      time,
+      watch,
+      ...(settings === undefined ? {} : { settings }),
+    });
     this.phase = 'stretch';
     if (end.kind === 'gives way') return { kind: 'gives way', pressure, after: end.after };
     return this.stopped ? { kind: 'stopped' } : undefined;

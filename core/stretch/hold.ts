@@ -9,10 +9,19 @@ import { airCompliance, waterCompliance } from './water.ts';
 /** Growth of girth per time at which the published practice calls a tank settled: 0.1 %/h, in 1/s. */
 export const SETTLED_RATE = 0.001 / 3600;
 
+export interface HoldSettings {
+  /** Growth of a step over the one before: the rate falls as 1/time. */
+  readonly lengthen: number;
+}
+
+/** 0.2 % of the creep off the closed form of a long cylinder (hold.test.ts). */
+export const STANDARD_HOLD: HoldSettings = { lengthen: 1.2 };
+
 export interface HoldOrders {
   readonly valve: 'open' | 'shut';
   /** s. */
   readonly time: number;
+  readonly settings?: HoldSettings;
   /** Called after each kept step; true ends the hold. */
   watch(walk: Walk): boolean;
 }
@@ -22,20 +31,16 @@ export type HoldEnd =
   /** The wall thins faster than it hardens: no balance is found any more `after` s of holding. */
   | { readonly kind: 'gives way'; readonly after: number; readonly reason: string };
 
-/** First step of a hold, s, and the growth of the steps after it: the rate falls as 1/time. */
+/** First step of a hold, s. */
 const FIRST_STEP = 0.5;
-const LENGTHEN = 1.2;
-/** The same while no layer creeps. */
+/** Growth of a step over the one before while no layer creeps. */
 const LENGTHEN_AT_REST = 3;
 /** Plastic strain of a step that counts as rest. */
 const REST = 1e-9;
 /** Shortest step before the hold is given up, s. */
 const SHORTEST = 1e-3;
 
-/**
- * Runs a hold. Without a rate effect nothing moves and only the clock goes on. Steps lengthen by a fifth: 0.2 % of the
- * creep off the closed form of a long cylinder (hold.test.ts).
- */
+/** Runs a hold. Without a rate effect nothing moves and only the clock goes on. */
 export function hold(walk: Walk, datum: Datum, orders: HoldOrders): HoldEnd {
   if (walk.solver.shell.metals.every((metal) => metal.viscosity === 0)) return standStill(walk, orders);
   turn(walk);
@@ -53,6 +58,7 @@ function standStill(walk: Walk, orders: HoldOrders): HoldEnd {
 function creep(walk: Walk, datum: Datum, orders: HoldOrders): HoldEnd {
   const from = walk.time;
   const end = from + orders.time;
+  const { lengthen } = orders.settings ?? STANDARD_HOLD;
   const condition = conditionOf(walk, datum, orders.valve);
   let step = Math.min(FIRST_STEP, orders.time);
   while (walk.time < end - 1e-9) {
@@ -65,7 +71,7 @@ function creep(walk: Walk, datum: Datum, orders: HoldOrders): HoldEnd {
       continue;
     }
     if (orders.watch(walk)) break;
-    step *= largestOf(walk.lastPlastic) > REST ? LENGTHEN : LENGTHEN_AT_REST;
+    step *= largestOf(walk.lastPlastic) > REST ? lengthen : LENGTHEN_AT_REST;
   }
   return { kind: 'held' };
 }

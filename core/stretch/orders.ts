@@ -1,5 +1,6 @@
 /** What may be asked of a forecast beside the tank and its duty. */
 import type { ShellSettings } from '../shell/shell.ts';
+import type { HoldSettings } from './hold.ts';
 import type { RiseSettings } from './rise.ts';
 
 export interface ForecastOrders {
@@ -9,6 +10,7 @@ export interface ForecastOrders {
   readonly marks?: readonly number[];
   readonly shell?: ShellSettings;
   readonly rise?: RiseSettings;
+  readonly hold?: HoldSettings;
   /** Ends the path once the largest girth growth passes this fraction, instead of going on to the maximum. */
   readonly until?: number;
   /** Called with a fraction done, 0..1; returning true gives up and throws `GivenUp`. */
