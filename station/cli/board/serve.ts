@@ -1,5 +1,7 @@
 /** `hoopwright serve`: the drawing board on this laptop. `hoopwright backup`: a copy of everything it keeps. */
+import { existsSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseTankFile } from '@hoopwright/wire/tank';
 import type { Command } from 'commander';
@@ -12,7 +14,7 @@ import { openPool } from '../../server/pool.ts';
 import { serve } from '../../server/serve.ts';
 import { settingsFrom } from '../../server/settings.ts';
 import { importRecord } from '../../store/recordFile.ts';
-import { openStore } from '../../store/sqlite/open.ts';
+import { BASE_NAME, openStore } from '../../store/sqlite/open.ts';
 import type { Store } from '../../store/store.ts';
 import { daysHere } from '../day/daysHere.ts';
 import { BAD_INPUT, type Desk, DONE, Ending, reasonOf } from '../desk/desk.ts';
@@ -36,7 +38,13 @@ export function serveCommand(program: Command, desk: Desk, end: (code: number) =
 }
 
 async function runBackup(desk: Desk, file: string): Promise<number> {
-  const store = openStore(settings().dir);
+  const { dir } = settings();
+  if (!existsSync(join(dir, BASE_NAME)))
+    throw new Ending(
+      BAD_INPUT,
+      `${dir}: nothing is kept here; name the folder of the projects in HOOPWRIGHT_DATA`,
+    );
+  const store = openOrEnd(dir);
   try {
     await store.backup(file);
   } catch (error) {
