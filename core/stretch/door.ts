@@ -35,7 +35,7 @@ export {
 export { type BandPoint, type StretchRange, stretchRange } from './quick/range.ts';
 export { type ShellRun, shellRun } from './quick/run.ts';
 export * from './day/firstStep.ts';
-export { PLASTIC_PER_GROWTH, type QuickPath } from './quick/path.ts';
+export { largestWith, PLASTIC_PER_GROWTH, type QuickPath } from './quick/path.ts';
 export {
   type Act,
   advance,
@@ -50,7 +50,13 @@ export {
 export { type BuiltIn, hiddenTank, variedTank } from './lived/hidden.ts';
 export { type Truth, truthBetween, truthOf } from './lived/truth.ts';
 export type { Weather } from './lived/weather.ts';
-export { foresee, type Foresight, type ForesightOrders, pointsFor } from './know/foresee.ts';
+export {
+  foresee,
+  type Foresight,
+  type ForesightOrders,
+  pointsFor,
+  type SeamForesight,
+} from './know/foresee.ts';
 export {
   gather,
   type Gathered,

@@ -38,8 +38,11 @@ export const TEST_TANK = {
 
 export const MESH = { elements: 24, layers: 3 };
 
-export function testTank() {
-  const parsed = parseTankFile(JSON.stringify(TEST_TANK));
+export const testTank = () => tankFrom(TEST_TANK);
+
+/** The same with other parts. */
+export function tankFrom(file: object) {
+  const parsed = parseTankFile(JSON.stringify(file));
   if (!parsed.ok) throw new Error(JSON.stringify(parsed.issues));
   return parsed;
 }
@@ -48,16 +51,19 @@ let made: Plan | undefined;
 
 /** Worked out once. */
 export function testPlan(): Plan {
-  if (made !== undefined) return made;
+  made ??= planFrom(TEST_TANK);
+  return made;
+}
+
+export function planFrom(file: object): Plan {
   const answer = planFor({
-    ...testTank(),
+    ...tankFrom(file),
     program: 'test',
     hash: sha256,
     shell: { elements: 40, layers: 3 },
   });
   if (answer.kind !== 'plan') throw new Error(JSON.stringify(answer.reasons));
-  made = answer.plan;
-  return made;
+  return answer.plan;
 }
 
 export function rehearsed(seed: number, ...texts: readonly string[]): { about: About; drafts: Draft[] } {

@@ -135,6 +135,7 @@ export const PLAN = {
   limitLeak: 'loss of water',
   limitLeft: 'growth left',
   limitApart: 'girths apart',
+  limitSeam: 'strain of the long seam',
   limitGauges: 'gauges apart',
   limitSlope: 'slope, share of the elastic one',
   dayZero: '0',

@@ -14,6 +14,7 @@ import {
   pointsFor,
   quickPath,
   type QuickPath,
+  type SeamForesight,
   straysOf,
   type Unknowns,
   unknownsOf,
@@ -28,11 +29,12 @@ import { growthAt, stepAt } from '../reading/scene.ts';
 import { crossings } from '../reading/watch.ts';
 import type { Facts, Read, Stretchable } from './facts.ts';
 import { type ForecastBody, forecastBody } from './forecastBody.ts';
-import { type HoldGivens, holdFacts, isHold, leakFacts } from './holdFacts.ts';
+import { type HoldGivens, holdFacts, isHold, leakFacts } from './look/holdFacts.ts';
 import { errorsOf, type Instruments, instrumentsOf, spreadOf } from './instruments.ts';
-import { Oddities } from './oddities.ts';
-import { riseFacts } from './riseFacts.ts';
-import { Standing } from './standing.ts';
+import { Oddities } from './look/oddities.ts';
+import { riseFacts } from './look/riseFacts.ts';
+import { seamFacts } from './look/seamFacts.ts';
+import { Standing } from './look/standing.ts';
 import { type Advice, advise } from './rules.ts';
 
 export interface AdviserGivens {
@@ -68,6 +70,7 @@ export class Adviser {
   private known = 0;
   private centre: Float64Array | undefined;
   private foreseen: ForecastBody | undefined;
+  private seam: SeamForesight | undefined;
 
   constructor(givens: AdviserGivens) {
     const { plan, stretch } = givens;
@@ -104,7 +107,7 @@ export class Adviser {
     this.gathered = NOTHING_GATHERED;
     this.oddities.startAnew();
     this.standing.startAnew();
-    [this.known, this.centre, this.foreseen] = [0, undefined, undefined];
+    [this.known, this.centre, this.foreseen, this.seam] = [0, undefined, undefined, undefined];
   }
 
   /** Channels whose readings are not believed from now on. */
@@ -148,6 +151,7 @@ export class Adviser {
       rate: this.rate,
       points: this.points,
     });
+    this.seam = foresight.seam;
     this.foreseen = forecastBody({
       foresight,
       quick: stretch.quick,
@@ -171,20 +175,29 @@ export class Adviser {
     const forecast = this.forecast();
     const { hold, leak } = this.holding(seconds, step);
     const rise = this.rising(step);
+    const girths = this.girthReads(seconds);
     return {
       plan,
       step,
       gauges: this.instruments.gauges.flatMap((channel) => this.readOf(channel, seconds)),
       gaugesInAll: all.length,
-      girths: this.girthReads(seconds),
+      girths,
       crossings: last === undefined ? [] : crossings({ plan, rows: this.rows, aside: this.aside, channels }),
       oddities: [...this.oddities.found(this.aside), ...this.standing.found(this.aside)],
       ...this.standing.noted(this.aside),
       ...(forecast === undefined ? {} : { forecast }),
       ...(hold === undefined ? {} : { hold }),
       ...(leak === undefined ? {} : { leak }),
+      ...this.seamNow(girths),
       ...rise,
     };
+  }
+
+  private seamNow(girths: readonly Read[]): Pick<Facts, 'seam'> {
+    const { seam, middle, givens } = this;
+    if (seam === undefined || middle === undefined) return {};
+    const names = givens.stretch?.quick.tank.girths.map(({ name }) => name) ?? [];
+    return seamFacts({ seam, path: middle, girths, names });
   }
 
   private believed(name: string): boolean {

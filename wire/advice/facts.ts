@@ -3,7 +3,7 @@ import type { SteelDraw } from '@hoopwright/core/steel';
 import type { Explained, QuickTank } from '@hoopwright/core/stretch';
 import type { Plan, Step } from '../plan/plan.ts';
 import type { Crossing } from '../reading/watch.ts';
-import type { ForecastBody } from './forecastBody.ts';
+import type { ForecastBody, RangeBody } from './forecastBody.ts';
 
 /** The quick tank of the plan and the equally likely steels it was fitted for. */
 export interface Stretchable {
@@ -25,6 +25,7 @@ export interface Facts {
   readonly forecast?: ForecastBody;
   readonly hold?: HoldFacts;
   readonly leak?: LeakFacts;
+  readonly seam?: SeamFacts;
   /** Growth of the girth that matters, %/min, over the last two rows; undefined where they do not say. */
   readonly pace?: number;
   /** Since the highest pressure of this rise: how far the gauge has fallen, bar, and what the girth has grown meanwhile, %. */
@@ -65,6 +66,16 @@ export interface LeakFacts {
   readonly smallest: number;
   /** No thermometer: it is as wide as it is because of the water's temperature. */
   readonly noThermometer: boolean;
+}
+
+/** Strain across the long seam, percent of its own width. */
+export interface SeamFacts {
+  /** Girth whose growth it is judged by. */
+  readonly channel: string;
+  readonly growth_percent: number;
+  readonly now: RangeBody;
+  /** At the end of the final hold. */
+  readonly end: RangeBody;
 }
 
 /** Something that sound tanks and instruments do not show. */

@@ -21,6 +21,8 @@ export type ForecastBody = {
   /** Highest pressure it bears over the stretch pressure. */
   readonly margin: RangeBody;
   readonly settles_min: RangeBody;
+  /** Strain across the long seam at the end of the final hold; absent for a tank without one. */
+  readonly seam_percent?: RangeBody;
   /** Share of the tanks that this may be that give way at the stretch pressure. */
   readonly gives: number;
   /** Chance that the tank strays more than a sound one does from every steel of the range. */
@@ -55,6 +57,9 @@ export function forecastBody({ foresight, quick, target_bar, rows, seconds }: Fo
     maximum_bar: bodyOf(foresight.maximum, toBar),
     margin: bodyOf(foresight.margin, (margin) => margin),
     settles_min: bodyOf(foresight.settling, (time) => time / 60),
+    ...(foresight.seam === undefined
+      ? {}
+      : { seam_percent: bodyOf(foresight.seam.end, (strain) => 100 * strain) }),
     gives: foresight.gives,
     strange: foresight.strange,
     rows,
@@ -62,7 +67,8 @@ export function forecastBody({ foresight, quick, target_bar, rows, seconds }: Fo
   };
 }
 
-function bodyOf({ median, half, wide }: Range, unit: (value: number) => number): RangeBody {
+/** null where a number of the range has no end. */
+export function bodyOf({ median, half, wide }: Range, unit: (value: number) => number): RangeBody {
   const told = (value: number): number | null => (Number.isFinite(value) ? unit(value) : null);
   return {
     median: told(median),
@@ -78,4 +84,7 @@ const rangeShape = z.object({
   wide: z.tuple([number, number]),
 });
 /** What a reader of a record takes from a `forecast` entry; whatever else stands there is left alone. */
-export const forecastShape = z.object({ growth_percent: rangeShape });
+export const forecastShape = z.object({
+  growth_percent: rangeShape,
+  seam_percent: rangeShape.optional(),
+});

@@ -5,7 +5,7 @@ import type { Facts, Read } from './facts.ts';
 import type { ForecastBody, RangeBody } from './forecastBody.ts';
 import { adviceBody } from './adviceBody.ts';
 import { advise } from './rules.ts';
-import { reasonSentence } from './say.ts';
+import { forecastLine, reasonSentence } from './say.ts';
 
 const plan = samplePlan((text) => text.slice(0, 8).padEnd(64, '0'));
 const stepOf = (kind: StepKind) => {
@@ -141,6 +141,60 @@ describe('advice', () => {
   test('never names more than the stretch pressure, even for a step that would', () => {
     const step = { ...rise, pressure_bar: 3 * plan.target.pressure_bar };
     expect(advise({ ...quiet, step }).upTo_bar).toBe(plan.target.pressure_bar);
+  });
+});
+
+describe('a long seam', () => {
+  const allowed = 9.3;
+  const limit = { limit: 'seamStrain_percent', value: allowed, usual: 9 } as const;
+  const seamed = { ...plan, limits: [...plan.limits.filter((one) => one.limit !== limit.limit), limit] };
+  const end = range(6.1, 7.9, 9.1);
+  const strained = (now: RangeBody, foreseen = end): Partial<Facts> => ({
+    plan: seamed,
+    seam: { channel: 'low', growth_percent: 1.2, now, end: foreseen },
+  });
+
+  test('is judged by its strain, far under every limit of the girth', () => {
+    const advice = advise({ ...quiet, ...strained(range(8.2, 9.4, 11.7)) });
+    expect(advice.state).toBe('stop and release');
+    expect(advice.channels).toEqual(['low']);
+    expect(advice.reasons.map(reasonSentence)).toEqual([
+      'The long seam is strained by 9.4 % (8.2 to 11.7 %) where low has grown by 1.20 %; the plan allows 9.3 %.',
+    ]);
+    expect(states(strained(range(7.7, 9.2, 9.29)))).toBe('nothing against going on');
+  });
+
+  test('that parts in half of such tanks has no figure, and stops all the same', () => {
+    const parts: RangeBody = { median: null, half: [9.1, null], wide: [8.4, null] };
+    expect(states(strained(parts))).toBe('stop and release');
+    expect(advise({ ...quiet, ...strained(parts) }).reasons.map(reasonSentence)[0]).toContain(
+      'more than it bears',
+    );
+  });
+
+  test('that would be strained by more at the end is held for on the way up, and not in the final hold', () => {
+    const beyond = strained(range(3.3, 4.1, 5.2), range(8.8, 9.6, 12.2));
+    expect(states(beyond)).toBe('hold');
+    expect(whys(beyond)[0]).toBe('seam foreseen');
+    expect(whys({ ...beyond, step: stepOf('final hold') })).not.toContain('seam foreseen');
+  });
+
+  test('of which one in twenty is strained by more is noted, with the coupon that would tell', () => {
+    const facts = { ...quiet, ...strained(range(5.1, 7.2, 9.8)) };
+    expect(advise(facts).state).toBe('nothing against going on');
+    expect(advise(facts).reasons.map(reasonSentence).join(' ')).toContain('A coupon across the seam');
+  });
+
+  test('of which nothing is known is said not to be judged', () => {
+    const { forecast: _, ...blind } = quiet;
+    expect(advise({ ...blind, plan: seamed }).reasons.map(({ why }) => why)).toContain('seam not judged');
+  });
+
+  test('is in the forecast as it is said and read back', () => {
+    const body = { ...forecast, seam_percent: range(3.9, 5.2, 8.14) };
+    expect(forecastLine(JSON.parse(JSON.stringify(body)))).toBe(
+      'Foreseen at the end of the final hold: 2.60 % of growth (2.10 to 3.30 %). The long seam is then strained by 5.2 % (3.9 to 8.1 %).',
+    );
   });
 });
 

@@ -3,8 +3,9 @@
  * of the step, and none of the step's is above the planned stretch pressure.
  */
 import type { AdviceState } from '../day/state.ts';
+import type { LimitKey } from '../plan/plan.ts';
 import type { Crossing } from '../reading/watch.ts';
-import type { Facts, HoldFacts, LeakFacts, Oddity, Read } from './facts.ts';
+import type { Facts, HoldFacts, LeakFacts, Oddity, Read, SeamFacts } from './facts.ts';
 
 export type Reason =
   | { readonly why: 'limit'; readonly crossing: Crossing }
@@ -18,6 +19,12 @@ export type Reason =
       readonly channels: readonly string[];
     }
   | { readonly why: 'leak'; readonly leak: LeakFacts }
+  | {
+      readonly why: 'seam strain' | 'seam foreseen' | 'seam noted';
+      readonly seam: SeamFacts;
+      readonly allowed_percent: number;
+    }
+  | { readonly why: 'seam not judged' }
   | { readonly why: 'no reading'; readonly of: 'pressure' | 'girth' }
   | { readonly why: 'old reading'; readonly read: Read }
   | { readonly why: 'nothing foreseen' }
@@ -82,6 +89,9 @@ function channelsOf(reason: Reason): readonly string[] {
       return reason.channels;
     case 'old reading':
       return [reason.read.channel];
+    case 'seam strain':
+    case 'seam foreseen':
+      return [reason.seam.channel];
     case 'oddity':
       return reason.oddity.channels;
     default:
@@ -110,10 +120,25 @@ function stopReasons(facts: Facts): Reason[] {
       fallen_bar: fallen.pressure_bar,
       channels: [...gauges, ...girths].map(({ channel }) => channel).slice(0, 2),
     });
-  const allowed = facts.plan.limits.find(({ limit }) => limit === 'leak_mL_per_min')?.value;
+  list.push(...seamStop(facts));
+  const allowed = allowedIn(facts, 'leak_mL_per_min');
   if (leak?.seen === true && allowed !== undefined && leak.low > allowed) list.push({ why: 'leak', leak });
   return list;
 }
+
+const allowedIn = ({ plan }: Facts, key: LimitKey): number | undefined =>
+  plan.limits.find(({ limit }) => limit === key)?.value;
+
+/** Half of the seams that this may be are strained by more than the plan allows. */
+function seamStop(facts: Facts): Reason[] {
+  const allowed = allowedIn(facts, 'seamStrain_percent');
+  const { seam } = facts;
+  if (seam === undefined || allowed === undefined || !over(seam.now.median, allowed)) return [];
+  return [{ why: 'seam strain', seam, allowed_percent: allowed }];
+}
+
+/** null: it parts before. */
+const over = (percent: number | null, allowed: number): boolean => percent === null || percent > allowed;
 
 const underPressure = ({ step }: Facts): boolean => step !== undefined && step.pressure_bar > 0;
 const rising = ({ step }: Facts): boolean => step?.kind === 'rise' || step?.kind === 'final hold';
@@ -148,6 +173,7 @@ function holdReasons(facts: Facts): Reason[] {
   if (leak?.seen === true) list.push({ why: 'leak', leak });
   if (forecast !== undefined && step?.kind === 'rise' && forecast.gives > MAY_GIVE)
     list.push({ why: 'gives way', chance: forecast.gives });
+  list.push(...seamForeseen(facts));
   if (hold !== undefined && (step?.kind === 'hold' || step?.kind === 'final hold') && !isOver(facts, hold))
     list.push({ why: 'hold goes on', hold, rate_percent_per_h: SETTLED_PERCENT });
   const now = gauges[0]?.value ?? 0;
@@ -155,6 +181,14 @@ function holdReasons(facts: Facts): Reason[] {
     step !== undefined && step.pressure_bar > 0 && now >= step.pressure_bar - plan.unit_bar * 0.1;
   if (atStep && step?.kind === 'rise') list.push({ why: 'at the step', pressure_bar: step.pressure_bar });
   return list;
+}
+
+/** On the way up, where half of such seams would be strained by more at the end. */
+function seamForeseen(facts: Facts): Reason[] {
+  const allowed = allowedIn(facts, 'seamStrain_percent');
+  const { seam, step } = facts;
+  if (seam === undefined || allowed === undefined || step?.kind !== 'rise') return [];
+  return over(seam.end.median, allowed) ? [{ why: 'seam foreseen', seam, allowed_percent: allowed }] : [];
 }
 
 /** 0.1 %/h (core/stretch/hold.ts). */
@@ -168,8 +202,9 @@ function isOver({ plan, step }: Facts, hold: HoldFacts): boolean {
 }
 
 /** Time to the growth that the plan allows, at the present pace, in rows. */
-function paceReason({ pace, girths, plan, step }: Facts): Reason | undefined {
-  const allowed = plan.limits.find(({ limit }) => limit === 'growthUnderPressure_percent')?.value;
+function paceReason(facts: Facts): Reason | undefined {
+  const { pace, girths, step } = facts;
+  const allowed = allowedIn(facts, 'growthUnderPressure_percent');
   const [girth] = girths;
   if (
     pace === undefined ||
@@ -189,6 +224,7 @@ function besides(facts: Facts): Reason[] {
   const list: Reason[] = [];
   if (noted !== undefined) list.push({ why: 'noted', oddity: noted });
   if (forecast === undefined && girthStep(facts)) list.push({ why: 'nothing foreseen' });
+  list.push(...seamBesides(facts));
   if (hold !== undefined && step !== undefined && isOver(facts, hold))
     list.push({ why: 'hold is over', hold });
   if (leak !== undefined && !leak.seen) list.push({ why: 'no leak', leak });
@@ -197,4 +233,13 @@ function besides(facts: Facts): Reason[] {
   if (step?.kind === 'final hold' && girth !== undefined && low !== undefined && girth.value < low)
     list.push({ why: 'stronger wall', growth_percent: girth.value, foreseen_percent: low });
   return list;
+}
+
+/** One in twenty such seams is strained by more than the plan allows; or nobody knows. */
+function seamBesides(facts: Facts): Reason[] {
+  const allowed = allowedIn(facts, 'seamStrain_percent');
+  const { seam, forecast } = facts;
+  if (allowed === undefined || !girthStep(facts)) return [];
+  if (seam === undefined) return forecast === undefined ? [{ why: 'seam not judged' }] : [];
+  return over(seam.now.wide[1], allowed) ? [{ why: 'seam noted', seam, allowed_percent: allowed }] : [];
 }

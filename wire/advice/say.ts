@@ -1,8 +1,8 @@
 /** Reasons and explanations as whole sentences. */
 import type { Explanation, Teller } from '@hoopwright/core/stretch';
 import { crossingSentence } from '../reading/say.ts';
-import type { Oddity } from './facts.ts';
-import { forecastShape, type ForecastBody } from './forecastBody.ts';
+import type { Oddity, SeamFacts } from './facts.ts';
+import { forecastShape, type RangeBody } from './forecastBody.ts';
 import type { Reason } from './rules.ts';
 
 const digits = (value: number, places: number): string => value.toFixed(places);
@@ -25,6 +25,14 @@ export function reasonSentence(reason: Reason): string {
       return reason.leak.noThermometer
         ? `No leak is seen; it would be smaller than ${digits(reason.leak.smallest, 0)} mL/min. Without a thermometer in the water nothing smaller can be told.`
         : `No leak is seen; it would be smaller than ${digits(reason.leak.smallest, 0)} mL/min.`;
+    case 'seam strain':
+      return `The long seam is strained by ${rangeSaid(reason.seam.now)} where ${grown(reason.seam)}; the plan allows ${digits(reason.allowed_percent, 1)} %.`;
+    case 'seam foreseen':
+      return `At the end of the final hold the long seam is foreseen to be strained by ${rangeSaid(reason.seam.end)}; the plan allows ${digits(reason.allowed_percent, 1)} %. Less pressure is a new plan, made after release.`;
+    case 'seam noted':
+      return `Noted: the long seam is strained by ${rangeSaid(reason.seam.now)}; one such seam in twenty by more than the ${digits(reason.allowed_percent, 1)} % that the plan allows. A coupon across the seam would narrow this.`;
+    case 'seam not judged':
+      return 'The strain of the long seam is not judged: its steel has no range, or too little has been read.';
     case 'no reading':
       return reason.of === 'pressure'
         ? 'There is no reading of the pressure that can be believed.'
@@ -52,11 +60,29 @@ export function reasonSentence(reason: Reason): string {
   }
 }
 
-/** What is foreseen, in one sentence. */
-export function forecastSentence({
-  growth_percent: { median, wide },
-}: Pick<ForecastBody, 'growth_percent'>): string {
-  const [low, high] = wide;
+const grown = ({ channel, growth_percent }: SeamFacts): string =>
+  `${channel} has grown by ${digits(growth_percent, 2)} %`;
+
+/** "5.1 % (3.2 to 8.0 %)"; a seam that parts has no figure. */
+function rangeSaid({ median, wide: [low, high] }: RangeBody): string {
+  const figure = (value: number | null): string => (value === null ? 'more than it bears' : digits(value, 1));
+  if (median === null) return 'more than it bears';
+  return `${digits(median, 1)} % (${figure(low)} to ${figure(high)}${high === null ? '' : ' %'})`;
+}
+
+/** What is foreseen: of the growth, and of the long seam where there is one. */
+export function forecastSentence(body: {
+  readonly growth_percent: RangeBody;
+  readonly seam_percent?: RangeBody | undefined;
+}): string {
+  const { growth_percent, seam_percent } = body;
+  const growth = growthSentence(growth_percent);
+  return seam_percent === undefined || growth_percent.wide[0] === null
+    ? growth
+    : `${growth} The long seam is then strained by ${rangeSaid(seam_percent)}.`;
+}
+
+function growthSentence({ median, wide: [low, high] }: RangeBody): string {
   if (low === null) return 'Foreseen: it gives way before the end of the final hold.';
   if (median === null || high === null)
     return `Foreseen at the end of the final hold: ${digits(low, 2)} % of growth at the least; it may give way before.`;

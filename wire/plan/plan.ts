@@ -166,6 +166,7 @@ export const LIMIT_KEYS = [
   'growthLeft_percent',
   'growthUnderPressure_percent',
   'girthsApart_percent',
+  'seamStrain_percent',
   'gaugesApart_bar',
   'slopeShare',
 ] as const;
@@ -249,4 +250,5 @@ export type PlanRemark =
   | 'floor too weak'
   | 'nearer than the method'
   | 'chloride over limit'
-  | 'too cold';
+  | 'too cold'
+  | 'seam strained over its limit';

@@ -1,7 +1,7 @@
 /** From a tank file to its plan, or to the reasons why there is none. */
 import { type Forecast, type Stored, storedAt } from '@hoopwright/core/stretch';
 import { type Duty, stretchPressure, type Tank } from '@hoopwright/core/tank';
-import { fromLitre, fromPercent } from '@hoopwright/core/units';
+import { fromLitre, fromPercent, toPercent } from '@hoopwright/core/units';
 import { forecastFile } from '../forecast/forecastFile.ts';
 import { canonical } from '../record/canonical.ts';
 import type { TankFile } from '../tank/format/tankFile.ts';
@@ -149,7 +149,7 @@ function assemble(base: Foundation, { stored, limits, leak }: Findings): Plan {
     dangers,
     assumed: setUp.assumed,
     open: setUp.open,
-    remarks: remarksOf(base, dangers),
+    remarks: remarksOf(base, { dangers, limits }),
     paper: setUp.paper,
   };
 }
@@ -160,7 +160,12 @@ export const tankDigest = (file: TankFile, hash: TextHash): string => hash(canon
 const forecastDigest = (forecast: Forecast, hash: TextHash): string =>
   hash(canonical(forecastFile(forecast, { warnings: [], notes: [], profile: false })));
 
-function remarksOf({ tank, duty, setUp, foreseen }: Foundation, dangers: readonly Danger[]): PlanRemark[] {
+interface Remarked {
+  readonly dangers: readonly Danger[];
+  readonly limits: readonly Limit[];
+}
+
+function remarksOf({ tank, duty, setUp, foreseen }: Foundation, { dangers, limits }: Remarked): PlanRemark[] {
   const { forecast, rest, ladder } = foreseen;
   const mass = dangers.find((d) => d.kind === 'mass');
   const off = dangers.find((d) => d.kind === 'stand-off');
@@ -178,6 +183,13 @@ function remarksOf({ tank, duty, setUp, foreseen }: Foundation, dangers: readonl
     [off?.stated_m !== undefined && off.stated_m < off.air.distance_m, 'nearer than the method'],
     [(setUp.chloride ?? 0) > 50, 'chloride over limit'],
     [coldest < METAL_FROM, 'too cold'],
+    [seamOver(forecast, limits), 'seam strained over its limit'],
   ];
   return said.flatMap(([is, what]) => (is ? [what] : []));
+}
+
+/** The seam of the one forecast, without its range: a seam that parts bursts before and has no plan. */
+function seamOver({ seam }: Forecast, limits: readonly Limit[]): boolean {
+  const allowed = limits.find(({ limit }) => limit === 'seamStrain_percent')?.value;
+  return allowed !== undefined && toPercent(Math.expm1(seam?.strain ?? 0)) > allowed;
 }

@@ -40,6 +40,8 @@ export function crossings(givens: WatchGivens): Crossing[] {
     growthLeft_percent: growthLeft,
     growthUnderPressure_percent: growthUnder,
     girthsApart_percent: girthsApart,
+    // Nobody reads it: the advice judges it by what is known of the steel (wire/advice/look/seamFacts.ts).
+    seamStrain_percent: () => undefined,
     gaugesApart_bar: gaugesApart,
     slopeShare: slopeShare,
   };

@@ -9,7 +9,7 @@ import { quickDay } from '../quick/day.ts';
 import { type QuickPath, valueAt } from '../quick/path.ts';
 import { quickPath, type QuickTank } from '../quick/quick.ts';
 import { HOLD_CAP } from '../quick/run.ts';
-import { seamLimit } from '../quick/seam.ts';
+import { seamLimit, seamStrain } from '../quick/seam.ts';
 import type { Knowledge } from './know.ts';
 import { GAUGE, steelAt, straysOn, type Unknowns } from './unknowns.ts';
 
@@ -24,10 +24,19 @@ export interface Foresight {
   /** Highest pressure it bears, and that over the stretch pressure. */
   readonly maximum: Range;
   readonly margin: Range;
+  /** Strain across the long seam, as fractions; undefined for a tank without one. */
+  readonly seam?: SeamForesight;
   /** Share of the tanks that this may be which give way at the stretch pressure. */
   readonly gives: number;
   /** Share of strays larger than usual. */
   readonly strange: number;
+}
+
+export interface SeamForesight {
+  /** At the end of the final hold. */
+  readonly end: Range;
+  /** Where the largest girth has grown by so much, as a fraction. */
+  readonly at: (growth: number) => Range;
 }
 
 export interface ForesightOrders {
@@ -35,8 +44,6 @@ export interface ForesightOrders {
   readonly target: number;
   /** Growth rate on arrival, 1/s. */
   readonly rate: number;
-  /** Growth that the largest girth has had already. */
-  readonly grown?: number;
   /** One for each tank that is tried, from `pointsFor`. */
   readonly points: readonly Float64Array[];
 }
@@ -48,6 +55,7 @@ export interface Possible {
   readonly settling: number;
   readonly firstYield: number;
   readonly maximum: number;
+  readonly seam: ((growth: number) => number) | undefined;
 }
 
 export function foresee(
@@ -65,8 +73,22 @@ export function foresee(
     firstYield: of((tank) => tank.firstYield),
     maximum: of((tank) => tank.maximum),
     margin: of((tank) => tank.maximum / orders.target),
+    ...seamsOf(tanks),
     gives: tanks.filter((tank) => tank.growth === Infinity).length / tanks.length,
     strange: knowledge.cases.reduce((sum, one) => sum + (one.times > 1 ? one.probability : 0), 0),
+  };
+}
+
+function seamsOf(tanks: readonly Possible[]): Pick<Foresight, 'seam'> {
+  const seams = tanks.flatMap(({ seam, growth }) => (seam === undefined ? [] : [{ seam, growth }]));
+  if (seams.length === 0) return {};
+  const strain = (seam: (growth: number) => number, growth: number): number =>
+    Number.isFinite(growth) ? seam(growth) : Infinity;
+  return {
+    seam: {
+      end: rangeOf(seams.map(({ seam, growth }) => strain(seam, growth))),
+      at: (growth) => rangeOf(seams.map(({ seam }) => seam(growth))),
+    },
   };
 }
 
@@ -110,6 +132,7 @@ function possible(
     settling: stands?.time ?? Infinity,
     firstYield: path.firstYield,
     maximum: path.maximum,
+    seam: quick.tank.longSeam === undefined ? undefined : seamStrain(draw, made),
   };
 }
 

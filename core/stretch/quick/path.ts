@@ -60,6 +60,16 @@ export function growthAt(
   return undefined;
 }
 
+/** Growth of the largest girth that goes with a growth of girth `girth`; the last of the table beyond it. */
+export function largestWith(path: QuickPath, girth: number, growth: number): number {
+  const column = path.girths[girth];
+  if (growth <= column[0]) return (growth * path.growth[0]) / column[0];
+  const k = column.findIndex((value) => value >= growth);
+  if (k < 1) return path.growth[path.growth.length - 1];
+  const f = (growth - column[k - 1]) / (column[k] - column[k - 1]);
+  return path.growth[k - 1] + f * (path.growth[k] - path.growth[k - 1]);
+}
+
 /** Straight between grid points (their spacing is 9 % of the growth); through the origin before the first. */
 export function valueAt(x: Float64Array, y: Float64Array, at: number): number {
   if (at <= x[0]) return (y[0] * at) / x[0];

@@ -10,7 +10,9 @@ import { growthAt, PLASTIC_PER_GROWTH, pressureAt, valueAt } from './path.ts';
 import { fitQuickTank, quickPath, WANTED_RUNS } from './quick.ts';
 import { stretchRange } from './range.ts';
 import { HOLD_CAP, shellRun } from './run.ts';
-import { seamLimit } from './seam.ts';
+import { seamBeside } from '../limit/seamStrip.ts';
+import { flowOf } from '../../steel/flow.ts';
+import { seamLimit, seamStrain } from './seam.ts';
 
 const plate: Steel = {
   grade: '1.4307',
@@ -210,4 +212,34 @@ test('a seam as strong as the plate never limits, a weak one sooner than a less 
   const at = (seamStrength: number): number | undefined => seamLimit({ ...draw, seamStrength });
   expect(at(1.02)).toBeUndefined();
   expect(at(0.8) ?? Infinity).toBeLessThan(at(0.95) ?? Infinity);
+});
+
+describe('the strain across the long seam', () => {
+  const soft = { ...draws[0], coldWork: 0 };
+  const path = quickPath(quick, soft);
+  const flow = flowOf(soft.flow, soft.biaxialFactor);
+
+  test('of a seam as strong as its plate is the growth of the girth', () => {
+    // Tables are straight between points 9 % apart, which leaves 0.005 % of strain.
+    expect(Math.abs(seamStrain({ ...soft, seamStrength: 1 }, path)(0.041) - 0.041)).toBeLessThan(0.00005);
+  });
+
+  // The strip of the forecast is rigid until it yields; here the plate keeps its elastic 0.15 %, a twentieth of 0.03.
+  test.each([0.02, 0.05])('of a weak one at %f growth is that of the strip in series', (growth) => {
+    const strip = seamBeside(flow, { width: 6, strength: 0.85, thickness: 1 }, Math.log1p(growth));
+    const strain = strip.kind === 'held' ? Math.expm1(strip.hoop) : NaN;
+    expect(strain).toBeGreaterThan(1.5 * growth);
+    expect(seamStrain({ ...soft, seamStrength: 0.85 }, path)(growth) / strain).toBeGreaterThan(0.93);
+    expect(seamStrain({ ...soft, seamStrength: 0.85 }, path)(growth) / strain).toBeLessThan(1);
+  });
+
+  test('rises without a jump from the elastic tank on, and is without end where the seam parts', () => {
+    const strain = seamStrain({ ...soft, seamStrength: 0.8 }, path);
+    const strains = Array.from({ length: 400 }, (_, k) => strain(0.00005 * (k + 1)));
+    expect(Math.min(...strains.slice(1).map((one, k) => one - strains[k]))).toBeGreaterThan(0);
+    expect(Math.max(...strains.slice(1).map((one, k) => one - strains[k]))).toBeLessThan(0.002);
+    const limit = seamLimit({ ...soft, seamStrength: 0.8 }) ?? NaN;
+    expect(strain(0.97 * limit)).toBeLessThan(1);
+    expect(strain(1.05 * limit)).toBe(Infinity);
+  });
 });

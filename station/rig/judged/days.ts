@@ -48,11 +48,21 @@ export interface World {
   readonly stretch: Stretchable;
 }
 
-export function judgedWorld(seed: number): World {
-  const { tank } = testTank();
+export const judgedWorld = (seed: number): World =>
+  worldOf({ tank: testTank().tank, plan: testPlan() }, seed);
+
+/** Steels of the invented test tanks, and a quick tank for them. */
+export function worldOf({ tank, plan }: Omit<World, 'stretch'>, seed: number): World {
   const plate = plateOf(tank);
   const evidence = {
-    plate: { grade: '1.4307', form: 'cold-rolled', thickness: 1.5, wall: 1.5, radius: 200 },
+    plate: {
+      grade: '1.4307',
+      form: 'cold-rolled',
+      thickness: 1.5,
+      wall: 1.5,
+      radius: 200,
+      ...(tank.longSeam === undefined ? {} : { seamStrength: tank.longSeam.strength }),
+    },
     certificates: [],
     coupons: [],
     seams: [],
@@ -63,7 +73,7 @@ export function judgedWorld(seed: number): World {
   const { draws } = believe(evidence, { seed, draws: DRAWS });
   const runs = draws.slice(0, RUNS).map((draw) => ({ draw, run: shellRun(tank, plate, draw) }));
   const quick = fitQuickTank(tank, plate, runs);
-  return { tank, plan: testPlan(), stretch: { quick, draws } };
+  return { tank, plan, stretch: { quick, draws } };
 }
 
 /** Half of the days have a fault, one in eight two; every fourth steel is far stronger or softer than planned for. */

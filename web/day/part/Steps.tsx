@@ -5,7 +5,7 @@ import { useManner } from '../../state/manner.ts';
 import { say } from '../../words/day/say.ts';
 import { ageText, growthText, pressureText } from '../said/figures.ts';
 import { stepLine, stepWords } from '../said/steps.ts';
-import { foreseenNow } from '../said/foresight.ts';
+import { foreseenNow, seamForeseen } from '../said/foresight.ts';
 import { useNow } from '../state/clock.ts';
 import { useDay } from '../state/live.ts';
 import { askedNow } from '../tells/permitted.ts';
@@ -21,6 +21,7 @@ export function Steps() {
   const here = plannedStep(state, state.step?.number);
   const next = plannedStep(state, state.next);
   const end = foreseenNow(state, manner);
+  const seam = seamForeseen(state, manner);
   return (
     <div className="steps">
       <section className="this-step">
@@ -32,7 +33,9 @@ export function Steps() {
         {here === undefined ? <p>{say('noStep')}</p> : <OneStep step={here} plan={plan} f={f} />}
         <NotNow />
       </section>
-      {end === undefined ? null : <p className="foreseen-now">{end}</p>}
+      {end === undefined ? null : (
+        <p className="foreseen-now">{seam === undefined ? end : `${end} ${seam}`}</p>
+      )}
       <section className="next-step">
         <h2>{say('nextStep')}</h2>
         {next === undefined ? <p>{say('lastStep')}</p> : <OneStep step={next} plan={plan} f={f} />}

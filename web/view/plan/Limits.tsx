@@ -17,6 +17,7 @@ const LIMITS = {
   leak_mL_per_min: 'limitLeak',
   growthLeft_percent: 'limitLeft',
   girthsApart_percent: 'limitApart',
+  seamStrain_percent: 'limitSeam',
   gaugesApart_bar: 'limitGauges',
   slopeShare: 'limitSlope',
 } as const satisfies Partial<Record<LimitKey, string>>;
@@ -27,6 +28,7 @@ const KEYS = [
   'leak_mL_per_min',
   'growthLeft_percent',
   'girthsApart_percent',
+  'seamStrain_percent',
   'gaugesApart_bar',
   'slopeShare',
 ] as const satisfies readonly SetLimit[];

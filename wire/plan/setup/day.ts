@@ -100,6 +100,7 @@ const limitsFile = z
     leak_mL_per_min: limit('leak_mL_per_min'),
     growthLeft_percent: limit('growthLeft_percent'),
     girthsApart_percent: limit('girthsApart_percent'),
+    seamStrain_percent: limit('seamStrain_percent'),
     gaugesApart_bar: limit('gaugesApart_bar'),
     slopeShare: limit('slopeShare'),
   })

@@ -89,6 +89,12 @@ const LIMITS: Readonly<Record<string, DayQuantity>> = {
     'Most that the growths of two girths may differ, percent',
     PRACTICE,
   ),
+  'seamStrain_percent.value': positive(
+    0.5,
+    30,
+    'Largest strain across the long seam, percent of its width',
+    'weld coupons of published practice are stretched 9 %',
+  ),
   'gaugesApart_bar.value': positive(0.01, 50, 'Most that two gauges may differ, bar', PRACTICE),
   'slopeShare.value': positive(
     0.001,

@@ -1,5 +1,5 @@
 /** Girths that grow otherwise than the model of a sound tank has them grow beside one another. */
-import { valueAt, type QuickPath } from '../../quick/path.ts';
+import { largestWith, type QuickPath, valueAt } from '../../quick/path.ts';
 
 export interface PartedGivens {
   /** Growth of each girth now, as a fraction; undefined where not read. */
@@ -30,7 +30,7 @@ const CLEAR = 4;
 export function partedGirth({ growths, path, blur, gain }: PartedGivens): Parted | undefined {
   const read = growths.flatMap((growth, girth) => (growth === undefined ? [] : [{ girth, growth }]));
   if (read.length < 2) return undefined;
-  const largest = read.map(({ girth, growth }) => largestFor(path, girth, growth));
+  const largest = read.map(({ girth, growth }) => largestWith(path, girth, growth));
   const misses = read.map(({ girth, growth }, k): Parted => {
     const others = largest.filter((_, i) => i !== k).sort((a, b) => a - b);
     const usual = 0.5 * (others[(others.length - 1) >> 1] + others[others.length >> 1]);
@@ -45,13 +45,3 @@ export function partedGirth({ growths, path, blur, gain }: PartedGivens): Parted
 
 /** Of two that part by the same, the one that grows more is looked at. */
 const standing = ({ clear, by }: Parted): number => clear + (by > 0 ? 1e-6 : 0);
-
-/** Growth of the largest girth that goes with a growth of this one. */
-function largestFor(path: QuickPath, girth: number, growth: number): number {
-  const column = path.girths[girth];
-  if (growth <= column[0]) return (growth * path.growth[0]) / column[0];
-  const k = column.findIndex((value) => value >= growth);
-  if (k < 1) return path.growth[path.growth.length - 1];
-  const f = (growth - column[k - 1]) / (column[k] - column[k - 1]);
-  return path.growth[k - 1] + f * (path.growth[k] - path.growth[k - 1]);
-}

@@ -1,8 +1,8 @@
 /** What the rows of a rise say: how quickly the girth grows, and whether it grows while the pressure falls. */
-import type { Channel } from '../reading/channel.ts';
-import type { Row } from '../reading/row.ts';
-import type { Facts } from './facts.ts';
-import { type Instruments, spreadOf } from './instruments.ts';
+import type { Channel } from '../../reading/channel.ts';
+import type { Row } from '../../reading/row.ts';
+import type { Facts } from '../facts.ts';
+import { type Instruments, spreadOf } from '../instruments.ts';
 
 export interface RiseGivens {
   readonly instruments: Instruments;

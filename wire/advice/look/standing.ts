@@ -8,8 +8,8 @@ import {
   type Seen,
   type Unknowns,
 } from '@hoopwright/core/stretch';
-import type { Facts, Oddity, Stretchable } from './facts.ts';
-import type { Instruments } from './instruments.ts';
+import type { Facts, Oddity, Stretchable } from '../facts.ts';
+import type { Instruments } from '../instruments.ts';
 
 export interface StandingGivens {
   readonly instruments: Instruments;

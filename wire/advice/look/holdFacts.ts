@@ -9,12 +9,12 @@ import {
   type QuickTank,
 } from '@hoopwright/core/stretch';
 import { fromBar, fromLitre } from '@hoopwright/core/units';
-import type { Plan, Step } from '../plan/plan.ts';
-import type { Channel } from '../reading/channel.ts';
-import type { Row } from '../reading/row.ts';
-import { litres } from '../reading/scene.ts';
-import type { HoldFacts, LeakFacts } from './facts.ts';
-import { DRIFT, type Instruments, spreadOf } from './instruments.ts';
+import type { Plan, Step } from '../../plan/plan.ts';
+import type { Channel } from '../../reading/channel.ts';
+import type { Row } from '../../reading/row.ts';
+import { litres } from '../../reading/scene.ts';
+import type { HoldFacts, LeakFacts } from '../facts.ts';
+import { DRIFT, type Instruments, spreadOf } from '../instruments.ts';
 
 /** A hold as it runs. */
 export interface HoldGivens {

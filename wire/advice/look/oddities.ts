@@ -12,9 +12,9 @@ import {
   slipOf,
 } from '@hoopwright/core/stretch';
 import { fromBar } from '@hoopwright/core/units';
-import type { Channel } from '../reading/channel.ts';
-import type { Row } from '../reading/row.ts';
-import type { Oddity } from './facts.ts';
+import type { Channel } from '../../reading/channel.ts';
+import type { Row } from '../../reading/row.ts';
+import type { Oddity } from '../facts.ts';
 
 export interface OdditiesGivens {
   /** Finest first. */
