@@ -137,6 +137,8 @@ export const PLAN = {
   limitApart: 'girths apart',
   limitSeam: 'strain of the long seam',
   limitGauges: 'gauges apart',
+  limitWithout: 'growth while the pressure falls',
+  limitMargin: 'foreseen maximum over the pressure',
   limitSlope: 'slope, share of the elastic one',
   dayZero: '0',
 } as const;

@@ -32,7 +32,7 @@ import { type ForecastBody, forecastBody } from './forecastBody.ts';
 import { type HoldGivens, holdFacts, isHold, leakFacts } from './look/holdFacts.ts';
 import { errorsOf, type Instruments, instrumentsOf, spreadOf } from './instruments.ts';
 import { Oddities } from './look/oddities.ts';
-import { riseFacts } from './look/riseFacts.ts';
+import { openHoldFacts, riseFacts } from './look/riseFacts.ts';
 import { seamFacts } from './look/seamFacts.ts';
 import { Standing } from './look/standing.ts';
 import { type Advice, advise } from './rules.ts';
@@ -243,10 +243,18 @@ export class Adviser {
     return this.rows.slice(first + 1);
   }
 
+  private trusted(): Instruments {
+    return {
+      ...this.instruments,
+      gauges: this.instruments.gauges.filter(({ name }) => this.believed(name)),
+    };
+  }
+
   private rising(step: Step | undefined): Pick<Facts, 'fallen' | 'pace'> {
-    if (step?.kind !== 'rise') return {};
-    return riseFacts({
-      instruments: this.instruments,
+    const open = isHold(step) && step.hold?.valve !== 'shut';
+    if (step === undefined || !(step.kind === 'rise' || open)) return {};
+    return (open ? openHoldFacts : riseFacts)({
+      instruments: this.trusted(),
       rows: this.rowsOf(step.number),
       growthIn: (channel, row) => this.growthIn(channel, row),
     });
@@ -260,7 +268,7 @@ export class Adviser {
       channels,
       step,
       now,
-      instruments: this.instruments,
+      instruments: this.trusted(),
       rows: this.rowsOf(step.number),
       growthIn: (channel, row) => this.growthIn(channel, row),
     };

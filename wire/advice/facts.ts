@@ -28,7 +28,7 @@ export interface Facts {
   readonly seam?: SeamFacts;
   /** Growth of the girth that matters, %/min, over the last two rows; undefined where they do not say. */
   readonly pace?: number;
-  /** Since the highest pressure of this rise: how far the gauge has fallen, bar, and what the girth has grown meanwhile, %. */
+  /** Since the highest pressure of this rise, or of the last minute of an open hold: how far the gauge has fallen, bar, and what the girth has grown meanwhile, %. */
   readonly fallen?: {
     readonly pressure_bar: number;
     readonly growth_percent: number;

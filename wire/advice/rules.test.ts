@@ -91,6 +91,18 @@ describe('advice', () => {
     expect(whys({ forecast: near })).toContain('near maximum');
   });
 
+  test('goes by the limit of the plan there, and by the gauge that is not too old', () => {
+    const gauges = [read('gauge A', 4, 301), read('gauge B', rise.pressure_bar - 2)];
+    const near = { ...forecast, maximum_bar: range((rise.pressure_bar - 2) * 1.2, 40, 44) };
+    expect(whys({ gauges, forecast: near })).not.toContain('near maximum');
+    const set = { limit: 'marginToMaximum', value: 1.25, usual: 1.08 } as const;
+    const strict = { ...plan, limits: [...plan.limits.filter(({ limit }) => limit !== set.limit), set] };
+    expect(whys({ gauges, forecast: near, plan: strict })).toContain('near maximum');
+    const before = { ...plan, limits: plan.limits.filter(({ limit }) => limit !== set.limit) };
+    const nearer = { ...forecast, maximum_bar: range((rise.pressure_bar - 2) * 1.07, 40, 44) };
+    expect(whys({ gauges, forecast: nearer, plan: before })).toContain('near maximum');
+  });
+
   test('stops where the girth grows while the pressure falls, and not for the blur of the gauge', () => {
     const fallen = { pressure_bar: 0.9, growth_percent: 0.5, blur_bar: 0.2 };
     expect(states({ fallen })).toBe('stop and release');

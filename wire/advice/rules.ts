@@ -3,6 +3,7 @@
  * of the step, and none of the step's is above the planned stretch pressure.
  */
 import type { AdviceState } from '../day/state.ts';
+import { ADVISED_USUALLY } from '../plan/part/limits.ts';
 import type { LimitKey } from '../plan/plan.ts';
 import type { Crossing } from '../reading/watch.ts';
 import type { Facts, HoldFacts, LeakFacts, Oddity, Read, SeamFacts } from './facts.ts';
@@ -52,12 +53,8 @@ export interface Advice {
   readonly upTo_bar?: number;
 }
 
-/** Lowest pressure that nineteen of twenty such tanks bear, over the pressure now, under which nobody goes on. Our choice. */
-const MARGIN = 1.08;
 /** Share of such tanks that may give way at the stretch pressure. Our choice. */
 const MAY_GIVE = 0.05;
-/** Growth (percent) without pressure that is no blur. Our choice. */
-const WITHOUT_PRESSURE = 0.2;
 /** Rows that must be left before the ceiling at the present pace. Our choice. */
 const LOOKS_LEFT = 2;
 
@@ -77,7 +74,7 @@ export function advise(facts: Facts): Advice {
 
 function told(state: AdviceState, reasons: readonly Reason[], facts: Facts): Advice {
   const named = reasons.flatMap(channelsOf);
-  const read = [...facts.gauges.slice(0, 1), ...facts.girths.slice(0, 1)].map(({ channel }) => channel);
+  const read = [...goneBy(facts.gauges), ...facts.girths.slice(0, 1)].map(({ channel }) => channel);
   return { state, reasons, channels: [...new Set(named.length > 0 ? named : read)] };
 }
 
@@ -105,20 +102,21 @@ function stopReasons(facts: Facts): Reason[] {
     .filter(({ limit }) => limit !== 'gaugesApart_bar')
     .map((crossing) => ({ why: 'limit', crossing }));
   if (gaugesInAll > 0 && gauges.length === 0 && underPressure(facts)) list.push({ why: 'gauges lost' });
-  const now = gauges[0]?.value ?? 0;
+  const now = goneBy(gauges)[0]?.value ?? 0;
   const low = forecast?.maximum_bar.wide[0];
-  if (low !== undefined && low !== null && rising(facts) && low < MARGIN * now)
+  const margin = allowedIn(facts, 'marginToMaximum') ?? 1;
+  if (low !== undefined && low !== null && rising(facts) && low < margin * now)
     list.push({ why: 'near maximum', low_bar: low, now_bar: now });
   if (
     fallen !== undefined &&
-    fallen.growth_percent > WITHOUT_PRESSURE &&
+    fallen.growth_percent > (allowedIn(facts, 'growthWithoutPressure_percent') ?? 0) &&
     fallen.pressure_bar > fallen.blur_bar
   )
     list.push({
       why: 'growth without pressure',
       grown_percent: fallen.growth_percent,
       fallen_bar: fallen.pressure_bar,
-      channels: [...gauges, ...girths].map(({ channel }) => channel).slice(0, 2),
+      channels: [...goneBy(gauges), ...girths.slice(0, 1)].map(({ channel }) => channel),
     });
   list.push(...seamStop(facts));
   const allowed = allowedIn(facts, 'leak_mL_per_min');
@@ -127,7 +125,7 @@ function stopReasons(facts: Facts): Reason[] {
 }
 
 const allowedIn = ({ plan }: Facts, key: LimitKey): number | undefined =>
-  plan.limits.find(({ limit }) => limit === key)?.value;
+  plan.limits.find(({ limit }) => limit === key)?.value ?? ADVISED_USUALLY[key];
 
 /** Half of the seams that this may be are strained by more than the plan allows. */
 function seamStop(facts: Facts): Reason[] {
@@ -164,6 +162,10 @@ function blindReasons(facts: Facts): Reason[] {
 const girthStep = ({ step }: Facts): boolean =>
   step?.kind === 'rise' || step?.kind === 'hold' || step?.kind === 'final hold';
 
+/** The first gauge that is not too old; the first at all where all are. */
+const goneBy = (gauges: readonly Read[]): readonly Read[] =>
+  [gauges.find((gauge) => !old(gauge)) ?? gauges[0]].filter((read) => read !== undefined);
+
 const old = ({ age, fresh }: Read): boolean => age > fresh;
 
 function holdReasons(facts: Facts): Reason[] {
@@ -176,7 +178,7 @@ function holdReasons(facts: Facts): Reason[] {
   list.push(...seamForeseen(facts));
   if (hold !== undefined && (step?.kind === 'hold' || step?.kind === 'final hold') && !isOver(facts, hold))
     list.push({ why: 'hold goes on', hold, rate_percent_per_h: SETTLED_PERCENT });
-  const now = gauges[0]?.value ?? 0;
+  const now = goneBy(gauges)[0]?.value ?? 0;
   const atStep =
     step !== undefined && step.pressure_bar > 0 && now >= step.pressure_bar - plan.unit_bar * 0.1;
   if (atStep && step?.kind === 'rise') list.push({ why: 'at the step', pressure_bar: step.pressure_bar });

@@ -4,7 +4,7 @@
  * Pressures bar, girths mm, litres L, times ms since 1970-01-01 UTC where the name ends in `_ms`.
  */
 import type { FrozenPlan } from '../plan/freeze.ts';
-import type { LimitKey, StepKind } from '../plan/plan.ts';
+import type { WatchedLimit, StepKind } from '../plan/plan.ts';
 import type { About, Body } from '../record/entry.ts';
 import type { Gap } from '../record/gap.ts';
 import type { Ailed } from '../reading/judge/judge.ts';
@@ -128,7 +128,7 @@ export interface FigureNow {
 export interface Cause {
   readonly seq: number;
   readonly wall_ms: number;
-  readonly limit: LimitKey;
+  readonly limit: WatchedLimit;
   readonly state: 'stop and release' | 'bleed again';
   readonly value: number;
   readonly allowed: number;

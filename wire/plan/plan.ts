@@ -159,18 +159,28 @@ export interface ExpectedGirth {
   readonly growth_percent: Ranged;
 }
 
-export const LIMIT_KEYS = [
+/** Limits that the last row alone can cross. */
+export const WATCHED_LIMITS = [
   'pressure_bar',
   'trappedAir_L',
   'leak_mL_per_min',
   'growthLeft_percent',
   'growthUnderPressure_percent',
   'girthsApart_percent',
-  'seamStrain_percent',
   'gaugesApart_bar',
   'slopeShare',
 ] as const;
-export type LimitKey = (typeof LIMIT_KEYS)[number];
+export type WatchedLimit = (typeof WATCHED_LIMITS)[number];
+
+/** Limits that are judged from many rows and from what is known of the steel: whoever advises does it. */
+export const ADVISED_LIMITS = [
+  'seamStrain_percent',
+  'growthWithoutPressure_percent',
+  'marginToMaximum',
+] as const;
+export type AdvisedLimit = (typeof ADVISED_LIMITS)[number];
+
+export type LimitKey = WatchedLimit | AdvisedLimit;
 
 export interface Limit {
   readonly limit: LimitKey;

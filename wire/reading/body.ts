@@ -1,6 +1,6 @@
 /** Bodies of a record's entries, as a day of testing writes them. Whole sentences are made by `report`, not kept here. */
 import type { Json } from '../record/canonical.ts';
-import type { LimitKey } from '../plan/plan.ts';
+import type { WatchedLimit } from '../plan/plan.ts';
 
 /** Where a reading came from. */
 export type How = 'by hand' | 'typed in from paper' | 'by wire' | 'rig';
@@ -42,7 +42,7 @@ export type DecisionBody = {
 /** A limit of the plan was crossed. */
 export type CrossingBody = {
   readonly state: 'stop and release' | 'bleed again';
-  readonly limit: LimitKey;
+  readonly limit: WatchedLimit;
   readonly value: number;
   readonly allowed: number;
   readonly channels: readonly string[];

@@ -16,8 +16,6 @@ export function crossingSentence({ limit, value, allowed, channels }: Crossing):
       return `${who} has kept ${digits(value, 2)} % of growth; the plan allows ${digits(allowed, 2)} %.`;
     case 'girthsApart_percent':
       return `${who} are ${digits(value, 2)} % apart in growth; the plan allows ${digits(allowed, 2)} %.`;
-    case 'seamStrain_percent':
-      return `The long seam is strained by ${digits(value, 1)} %; the plan allows ${digits(allowed, 1)} %.`;
     case 'slopeShare':
       return `Pressure over litres has fallen to ${digits(100 * value, 1)} % of its elastic slope; the plan allows ${digits(100 * allowed, 1)} %.`;
     case 'trappedAir_L':

@@ -1,12 +1,12 @@
 /** The plan's own limits against the readings so far: which of them the last row crosses. Nothing else is advised here. */
-import type { LimitKey, Plan } from '../plan/plan.ts';
+import { type Plan, WATCHED_LIMITS, type WatchedLimit } from '../plan/plan.ts';
 import { type Channel, channelsOf } from './channel.ts';
 import type { Row } from './row.ts';
 import { growthOf, isFirst, litres, type Scene, type Seen, stepAt } from './scene.ts';
 import { airFound, lossIn } from './water.ts';
 
 export interface Crossing {
-  readonly limit: LimitKey;
+  readonly limit: WatchedLimit;
   readonly value: number;
   readonly allowed: number;
   /** Channels behind it. */
@@ -33,21 +33,20 @@ export function crossings(givens: WatchGivens): Crossing[] {
   if (now === undefined) return [];
   const channels = (givens.channels ?? channelsOf(plan)).filter(({ name }) => aside?.has(name) !== true);
   const scene: Scene = { plan, rows, now, channels, step: stepAt(plan, now.step) };
-  const seen: Readonly<Record<LimitKey, (scene: Scene) => Seen | undefined>> = {
+  const seen: Readonly<Record<WatchedLimit, (scene: Scene) => Seen | undefined>> = {
     pressure_bar: highestPressure,
     trappedAir_L: airFound,
     leak_mL_per_min: lossIn,
     growthLeft_percent: growthLeft,
     growthUnderPressure_percent: growthUnder,
     girthsApart_percent: girthsApart,
-    // Nobody reads it: the advice judges it by what is known of the steel (wire/advice/look/seamFacts.ts).
-    seamStrain_percent: () => undefined,
     gaugesApart_bar: gaugesApart,
     slopeShare: slopeShare,
   };
-  return plan.limits.flatMap(({ limit, value: allowed }): Crossing[] => {
-    const found = seen[limit](scene);
-    if (found === undefined) return [];
+  return plan.limits.flatMap(({ limit: key, value: allowed }): Crossing[] => {
+    const limit = WATCHED_LIMITS.find((one) => one === key);
+    const found = limit === undefined ? undefined : seen[limit](scene);
+    if (limit === undefined || found === undefined) return [];
     const over = limit === 'slopeShare' ? found.value < allowed : found.value - (found.grace ?? 0) > allowed;
     const { step, seconds } = now;
     return over ? [{ limit, value: found.value, allowed, channels: found.channels, step, seconds }] : [];

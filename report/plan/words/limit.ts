@@ -11,10 +11,11 @@ const LIMITS = {
   growthLeft_percent: 'Growth that is left: more than {value}',
   growthUnderPressure_percent: 'Any girth grown by {value} under pressure',
   girthsApart_percent: 'Two girths {value} apart in growth',
-  seamStrain_percent: 'Long seam strained by {value}, as reckoned from the growth',
   gaugesApart_bar: 'Two gauges {value} apart',
+  seamStrain_percent: 'Long seam strained by {value}, as reckoned from the growth',
   slopeShare: 'Pressure over litres fallen to {value} of its elastic slope',
-  growthWithoutPressure: 'Growth while the pressure falls and nobody opens a valve',
+  growthWithoutPressure_percent: 'A girth grown by {value} while the pressure falls and nobody opens a valve',
+  marginToMaximum: 'One such tank in twenty foreseen to bear less than {value} times the pressure at hand',
 } as const;
 
 const WHY = {
@@ -29,6 +30,9 @@ const WHY = {
     'coupons of weld procedures are stretched 9 % before they are pulled (Zheng et al. 2012, doi 10.1115/1.4007039)',
   gaugesApart_bar: 'the errors of both gauges (EN 837-1 classes, from memory)',
   slopeShare: 'half of the least slope foreseen (our choice, no source)',
+  growthWithoutPressure_percent:
+    'more than readings blur and than creep gives in a minute (our choice, no source)',
+  marginToMaximum: 'our choice, no source',
 } as const;
 
 const SET = { set: 'set by {by}: {why}; otherwise {usual}' } as const;
@@ -48,6 +52,8 @@ const limitFigure = (key: Limit['limit'], value: number, f: Figures): string => 
       return f.leak(value);
     case 'seamStrain_percent':
       return `${f.plain(value, 1)} %`;
+    case 'marginToMaximum':
+      return f.plain(value, 2);
     case 'slopeShare':
       return `${f.plain(100 * value, 1)} %`;
     default:
@@ -64,12 +70,10 @@ export const limitReason = ({ limit, usual, set: own }: Limit, f: Figures): stri
     : set('set', { by: own.by, why: own.why, usual: limitFigure(limit, usual, f) });
 
 /** On which of them pumping stops and the pressure is let out. */
-export const stopTexts = (plan: Plan, f: Figures): string[] => [
-  ...plan.limits
+export const stopTexts = (plan: Plan, f: Figures): string[] =>
+  plan.limits
     .filter(({ limit }) => limit !== 'trappedAir_L' && limit !== 'growthLeft_percent')
-    .map((limit) => limitText(limit, f)),
-  limits('growthWithoutPressure'),
-];
+    .map((limit) => limitText(limit, f));
 
 const ASSUMED: Readonly<Record<Assumed, string>> = {
   gauge:

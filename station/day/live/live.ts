@@ -4,7 +4,7 @@
  * locked what waits in memory is folded on top, so that the screens go on.
  */
 import { deedOf, type Fold, type Order, type TroubleBody, type Written } from '@hoopwright/wire/day';
-import type { LimitKey } from '@hoopwright/wire/plan';
+import type { WatchedLimit } from '@hoopwright/wire/plan';
 import { calibrated, type Raw } from '@hoopwright/wire/reading';
 import type { Body, Draft, EntryKind, Link } from '@hoopwright/wire/record';
 import type { Running, SourceState } from '../../instrument/source.ts';
@@ -24,7 +24,7 @@ export class LiveDay {
   readonly ticker: Ticker;
   private recorder: Recorder;
   private readonly kept: Kept;
-  private readonly latched = new Set<LimitKey>();
+  private readonly latched = new Set<WatchedLimit>();
   private readonly asides = new Set<string>();
   private readonly told = new Set<string>();
   private running: { readonly name: string; readonly source: Running }[] = [];
@@ -201,7 +201,7 @@ export class LiveDay {
     if (durable.inside.rows !== before.inside.rows) {
       for (const entry of crossed(durable, this.latched)) {
         // oxlint-disable-next-line typescript/no-unsafe-type-assertion -- a crossing has its limit
-        this.latched.add(entry.body['limit'] as LimitKey);
+        this.latched.add(entry.body['limit'] as WatchedLimit);
         this.put(entry);
       }
     }

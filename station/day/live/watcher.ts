@@ -1,6 +1,6 @@
 /** What the program itself writes of what it sees: limits of the plan that are crossed, channels that are not to be believed. */
 import type { ChannelNow, Fold, Written } from '@hoopwright/wire/day';
-import type { LimitKey } from '@hoopwright/wire/plan';
+import type { WatchedLimit } from '@hoopwright/wire/plan';
 import {
   ailmentSentence,
   type Crossing,
@@ -15,7 +15,7 @@ import {
 const PROGRAM_ITSELF = 'the program';
 
 /** Crossings of the newest row whose limit is not latched yet, as entries, the plan's first limit first. */
-export function crossed({ state, inside }: Fold, latched: ReadonlySet<LimitKey>): Written[] {
+export function crossed({ state, inside }: Fold, latched: ReadonlySet<WatchedLimit>): Written[] {
   const { plan, phase } = state;
   if (plan === undefined || phase === 'ended') return [];
   const aside = new Set(state.channels.filter(isAside).map(({ channel }) => channel.name));

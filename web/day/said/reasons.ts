@@ -79,8 +79,6 @@ export function causeText({ limit, value, allowed, channels }: Cause, manner: Ma
       return say('causeLeft', { who, value: f.growth(value), allowed: f.growth(allowed) });
     case 'girthsApart_percent':
       return say('causeGirthsApart', { who, value: f.growth(value), allowed: f.growth(allowed) });
-    case 'seamStrain_percent':
-      return say('causeSeam', { value: `${f.plain(value, 1)} %`, allowed: `${f.plain(allowed, 1)} %` });
     case 'slopeShare':
       return say('causeSlope', {
         value: `${f.plain(100 * value, 1)} %`,

@@ -17,9 +17,11 @@ const LIMITS = {
   leak_mL_per_min: 'limitLeak',
   growthLeft_percent: 'limitLeft',
   girthsApart_percent: 'limitApart',
-  seamStrain_percent: 'limitSeam',
   gaugesApart_bar: 'limitGauges',
   slopeShare: 'limitSlope',
+  seamStrain_percent: 'limitSeam',
+  growthWithoutPressure_percent: 'limitWithout',
+  marginToMaximum: 'limitMargin',
 } as const satisfies Partial<Record<LimitKey, string>>;
 
 type SetLimit = keyof typeof LIMITS;
@@ -28,9 +30,11 @@ const KEYS = [
   'leak_mL_per_min',
   'growthLeft_percent',
   'girthsApart_percent',
-  'seamStrain_percent',
   'gaugesApart_bar',
   'slopeShare',
+  'seamStrain_percent',
+  'growthWithoutPressure_percent',
+  'marginToMaximum',
 ] as const satisfies readonly SetLimit[];
 
 export function Limits({ plan }: { readonly plan: Plan | undefined }) {

@@ -35,7 +35,6 @@ export const STATES = {
   causeGaugesApart: '{who} are {value} apart; the plan allows {allowed}.',
   causeGrowth: '{who} has grown by {value}; the plan allows {allowed} under pressure.',
   causeLeft: '{who} has kept {value} of growth; the plan allows {allowed}.',
-  causeSeam: 'The long seam is strained by {value}; the plan allows {allowed}.',
   causeGirthsApart: '{who} are {value} apart in growth; the plan allows {allowed}.',
   causeSlope: 'Pressure over litres has fallen to {value} of its elastic slope; the plan allows {allowed}.',
   causeAir: 'The first step finds {value} of trapped air; the plan allows {allowed}. Down, bleed, again.',

@@ -1,12 +1,13 @@
-/** What the rows of a rise say: how quickly the girth grows, and whether it grows while the pressure falls. */
+/** What rows at the open pump say: how quickly the girth grows, and whether it grows while the pressure falls. */
 import type { Channel } from '../../reading/channel.ts';
 import type { Row } from '../../reading/row.ts';
 import type { Facts } from '../facts.ts';
 import { type Instruments, spreadOf } from '../instruments.ts';
 
 export interface RiseGivens {
+  /** Gauges that are believed, finest first. */
   readonly instruments: Instruments;
-  /** Rows of this rise. */
+  /** Rows of this step. */
   readonly rows: readonly Row[];
   /** As a fraction, of a girth that is believed. */
   readonly growthIn: (channel: Channel | undefined, row: Row) => number | undefined;
@@ -18,14 +19,24 @@ export function riseFacts(givens: RiseGivens): Pick<Facts, 'fallen' | 'pace'> {
   return { ...(fallen === undefined ? {} : { fallen }), ...(pace === undefined ? {} : { pace }) };
 }
 
+/** s that are looked back in a hold: a row a minute, and a little. Over longer times creep grows as much by itself. */
+const LOOKS_BACK = 70;
+
+/** A hold with the valve open: the pump is to keep the pressure, and a wall that runs away outgrows it. */
+export function openHoldFacts(givens: RiseGivens): Pick<Facts, 'fallen'> {
+  const from = (givens.rows.at(-1)?.seconds ?? 0) - LOOKS_BACK;
+  const fallen = fallenSince({ ...givens, rows: givens.rows.filter(({ seconds }) => seconds >= from) });
+  return fallen === undefined ? {} : { fallen };
+}
+
 /** Standard deviations of the gauge that a fall stands clear of. */
 const CLEAR = 4;
 
-/** Since the highest pressure of this rise. */
+/** Since the highest pressure of these rows. */
 function fallenSince({ instruments, rows, growthIn }: RiseGivens): Facts['fallen'] {
-  const [gauge] = instruments.gauges;
   const now = rows.at(-1);
-  if (gauge === undefined || now?.values[gauge.name] === undefined) return undefined;
+  const gauge = instruments.gauges.find(({ name }) => now?.values[name] !== undefined);
+  if (gauge === undefined || now === undefined) return undefined;
   const { name } = gauge;
   const read = rows.filter(({ values }) => values[name] !== undefined);
   const top = read.reduce((a, b) => (b.values[name] > a.values[name] ? b : a));

@@ -1,5 +1,5 @@
 /** What is noted beside the readings: crossings, advice, forecasts, remarks, measures, troubles. */
-import { LIMIT_KEYS } from '../../plan/plan.ts';
+import { WATCHED_LIMITS } from '../../plan/plan.ts';
 import type { Entry } from '../../record/entry.ts';
 import type { Fold } from './inside.ts';
 import { ADVICE_STATES, type Cause, type Measure, type TroubleNow } from '../state.ts';
@@ -7,7 +7,7 @@ import { given, number, numbers, oneOf, text, texts } from './read.ts';
 
 /** A crossing of the plan's limits is latched below those before it; other advice replaces the advice before. */
 export function onAdvice({ state, inside }: Fold, { seq, wall_ms, body }: Entry): Fold {
-  const limit = oneOf(LIMIT_KEYS, text(body, 'limit'));
+  const limit = oneOf(WATCHED_LIMITS, text(body, 'limit'));
   if (limit !== undefined) {
     const cause: Cause = {
       seq,

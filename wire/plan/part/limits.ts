@@ -29,6 +29,10 @@ const PARTING = 0.25;
  * (Zheng et al., J. Pressure Vessel Technol. 2012, doi 10.1115/1.4007039). More than that nobody has tried beforehand.
  */
 const SEAM_STRAIN = 9;
+/** More than readings blur and than creep gives in a minute: our choice, no source. */
+const WITHOUT_PRESSURE = 0.2;
+/** Lowest pressure that nineteen of twenty such tanks bear, over the pressure at hand: our choice, no source. */
+const MARGIN = 1.08;
 /** Two gauges of no stated class: 1.6 % of the range each (EN 837-1 class 1.6, from memory). */
 const CLASS = 0.016;
 
@@ -51,11 +55,19 @@ export function limitsOf(givens: LimitGivens): Limit[] {
     left,
     limit('growthUnderPressure_percent', underPressure(foreseen, left.value)),
     limit('girthsApart_percent', parting(foreseen), set.girthsApart_percent),
-    ...(hasSeam(givens) ? [limit('seamStrain_percent', SEAM_STRAIN, set.seamStrain_percent)] : []),
     limit('gaugesApart_bar', gaugesApart(setUp), set.gaugesApart_bar),
     limit('slopeShare', leastSlopeShare(foreseen), set.slopeShare),
+    ...(hasSeam(givens) ? [limit('seamStrain_percent', SEAM_STRAIN, set.seamStrain_percent)] : []),
+    limit('growthWithoutPressure_percent', WITHOUT_PRESSURE, set.growthWithoutPressure_percent),
+    limit('marginToMaximum', MARGIN, set.marginToMaximum),
   ];
 }
+
+/** Of a plan that was frozen before it had them, the usual ones count. */
+export const ADVISED_USUALLY: Readonly<Partial<Record<LimitKey, number>>> = {
+  growthWithoutPressure_percent: WITHOUT_PRESSURE,
+  marginToMaximum: MARGIN,
+};
 
 /** Stated without a seam it is kept, and printed, as everything that somebody has set. */
 const hasSeam = ({ foreseen, setUp }: LimitGivens): boolean =>

@@ -100,9 +100,11 @@ const limitsFile = z
     leak_mL_per_min: limit('leak_mL_per_min'),
     growthLeft_percent: limit('growthLeft_percent'),
     girthsApart_percent: limit('girthsApart_percent'),
-    seamStrain_percent: limit('seamStrain_percent'),
     gaugesApart_bar: limit('gaugesApart_bar'),
     slopeShare: limit('slopeShare'),
+    seamStrain_percent: limit('seamStrain_percent'),
+    growthWithoutPressure_percent: limit('growthWithoutPressure_percent'),
+    marginToMaximum: limit('marginToMaximum'),
   })
   .meta({ description: 'Limits that the team sets; each stands beside its default with name and reason' });
 

@@ -89,17 +89,29 @@ const LIMITS: Readonly<Record<string, DayQuantity>> = {
     'Most that the growths of two girths may differ, percent',
     PRACTICE,
   ),
+  'gaugesApart_bar.value': positive(0.01, 50, 'Most that two gauges may differ, bar', PRACTICE),
+  'slopeShare.value': positive(
+    0.001,
+    0.9,
+    'Least slope of pressure over litres, as a share of the elastic one',
+    PRACTICE,
+  ),
   'seamStrain_percent.value': positive(
     0.5,
     30,
     'Largest strain across the long seam, percent of its width',
     'weld coupons of published practice are stretched 9 %',
   ),
-  'gaugesApart_bar.value': positive(0.01, 50, 'Most that two gauges may differ, bar', PRACTICE),
-  'slopeShare.value': positive(
-    0.001,
-    0.9,
-    'Least slope of pressure over litres, as a share of the elastic one',
+  'growthWithoutPressure_percent.value': positive(
+    0.02,
+    5,
+    'Growth of a girth while the pressure falls and nobody opens a valve, percent',
+    PRACTICE,
+  ),
+  'marginToMaximum.value': positive(
+    1.01,
+    3,
+    'Lowest pressure that nineteen of twenty such tanks bear, over the pressure at hand',
     PRACTICE,
   ),
 };
