@@ -2,7 +2,7 @@
 import { mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { deserialize, serialize } from 'node:v8';
-import type { Stretchable } from '@hoopwright/wire/advice';
+import type { Solved, Stretchable } from '@hoopwright/wire/advice';
 import { stretchableFor } from '../plan/planRange.ts';
 import type { ShellRunner } from '../range/runner.ts';
 
@@ -13,7 +13,8 @@ export interface KeptGivens {
   readonly given: Parameters<typeof stretchableFor>[0];
   readonly files: Parameters<typeof stretchableFor>[1];
   readonly run: ShellRunner;
-  readonly progress?: (fraction: number) => void;
+  /** Told after each shell solution; never where it was kept. */
+  readonly progress?: (solved: Solved) => void;
 }
 
 /** Another form of what is kept begins with another name. */

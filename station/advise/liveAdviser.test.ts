@@ -1,41 +1,52 @@
-import { expect, test } from 'vitest';
-import { ADVICE_STATES, type Fold, fold, startFold } from '@hoopwright/wire/day';
+import type { Solved, Stretchable } from '@hoopwright/wire/advice';
+import { describe, expect, test } from 'vitest';
+import { ADVICE_STATES, type Fold, fold, type Readying, startFold } from '@hoopwright/wire/day';
 import { aboutDigest, type Body, tie } from '@hoopwright/wire/record';
 import { rehearsed } from '../day/rehearsed.ts';
 import { judgedWorld } from '../rig/judged/days.ts';
 import { chainHash } from '../store/hash.ts';
 import { answerAdvise } from '../worker/advise.ts';
-import { LiveAdviser } from './liveAdviser.ts';
+import { LiveAdviser, type LiveAdviserParts } from './liveAdviser.ts';
 
 const { stretch } = judgedWorld(90_000);
 
+interface Making {
+  readonly make?: LiveAdviserParts['stretch'];
+  /** Called before each entry is heard. */
+  readonly before?: (seq: number) => void;
+  readonly log?: LiveAdviserParts['log'];
+}
+const kept = async () => stretch;
+const raised = (error: unknown): never => {
+  throw error;
+};
+
 /** A rehearsed day is heard entry by entry, as the live day has it; its clock stands where the test puts it. */
-async function heard(until: number) {
+async function heard(until: number, { make = kept, before, log = raised }: Making = {}) {
   const { about, drafts } = rehearsed(3);
   const digest = aboutDigest(about, chainHash);
   let now: Fold = startFold(about, digest);
   let wall = 0;
   const looks: (() => void)[] = [];
-  const written: { kind: string; body: Body; at: number }[] = [];
+  const written: { kind: 'forecast' | 'advice'; body: Body; at: number }[] = [];
   const adviser = new LiveAdviser({
     ask: async (message) => answerAdvise(message),
-    stretch: Promise.resolve(stretch),
+    stretch: make,
     later: (_ms, work) => {
       looks.push(work);
       return () => {};
     },
     now: () => wall,
-    log: (error) => {
-      throw error;
-    },
+    log,
   });
   for (const link of tie({ seq: 0, digest }, drafts.slice(0, until), chainHash)) {
+    before?.(link.entry.seq);
     now = fold(now, link);
     wall = link.entry.wall_ms;
     adviser.heard(now, (kind, body) => written.push({ kind, body, at: now.state.seq }));
     await settled();
   }
-  return { adviser, written, now, looks, pass: (ms: number) => void (wall += ms) };
+  return { about, digest, adviser, written, now, looks, pass: (ms: number) => void (wall += ms) };
 }
 
 const settled = (): Promise<void> =>
@@ -69,3 +80,65 @@ test('when the readings stop it says by itself that it cannot judge', async () =
   expect(written.length).toBeGreaterThan(before);
   expect(written.at(-1)?.body['state']).toBe('cannot judge');
 });
+
+describe('making ready to foresee', () => {
+  const readyOf = (written: readonly { body: Body }[]) => written.flatMap(({ body }) => body['ready'] ?? []);
+
+  test('is written in tenths under a plan, and advice does not wait for it: rows before it are heard again', async () => {
+    const all = 60;
+    let told: (solved: Solved) => void = () => {};
+    let made: (stretch: Stretchable) => void = () => {};
+    const { adviser, written, about, digest } = await heard(40, {
+      make: (tell) => {
+        told = tell;
+        return new Promise((resolve) => (made = resolve));
+      },
+      before: (seq) => {
+        for (let k = 2 * seq - 1; k <= 2 * seq && k <= all; k++) told({ done: k, all });
+        if (seq === 34) made(stretch);
+      },
+    });
+    adviser.close();
+    const percents = written.flatMap(({ body }) => percentIn(body));
+    expect(percents.length).toBeLessThan(12);
+    expect(percents.at(-1)).toBe(100);
+    expect([...percents].sort((a, b) => a - b)).toEqual(percents);
+    expect(written.find(({ kind }) => kind === 'advice')?.at).toBeLessThan(34);
+    const first = written.find(({ body }) => body['growth_percent'] !== undefined);
+    expect(first?.at).toBeGreaterThanOrEqual(34);
+    // Rows that were read before are behind the first forecast.
+    expect(Number(first?.body['rows'])).toBeGreaterThanOrEqual(8);
+    const said = written.map(({ kind, body }) => ({ kind, body, run: 1, mono_ms: 0, wall_ms: 0 }) as const);
+    const states: (Readying | undefined)[] = [];
+    let state: Fold = startFold(about, digest);
+    for (const link of tie({ seq: 0, digest }, said, chainHash)) {
+      state = fold(state, link);
+      states.push(state.state.readying);
+    }
+    expect(states[0]).toMatchObject({ percent: percents[0], says: expect.stringContaining(' of 60 tanks') });
+    expect(state.state.readying).toBeUndefined();
+    expect(state.state.foresight?.body['growth_percent']).toBeDefined();
+  });
+
+  test('of what was kept with the plan is told once', async () => {
+    const { adviser, written } = await heard(12);
+    adviser.close();
+    expect(readyOf(written)).toEqual([{ percent: 100, says: 'Ready to foresee, as kept with the plan.' }]);
+  });
+
+  test('that fails, or has no range, is told, and the limits are advised on without it', async () => {
+    const errors: unknown[] = [];
+    const make = async (): Promise<Stretchable> => raised(new Error('the disk is on fire'));
+    const failed = await heard(40, { make, log: (error) => errors.push(error) });
+    expect(errors).toHaveLength(1);
+    expect(readyOf(failed.written)).toMatchObject([{ percent: 0, failed: true }]);
+    expect(failed.written.some(({ kind }) => kind === 'advice')).toBe(true);
+    const bare = await heard(12, { make: async () => undefined });
+    expect(readyOf(bare.written)).toMatchObject([
+      { failed: true, says: expect.stringContaining('no range') },
+    ]);
+  });
+});
+
+const percentIn = ({ ready }: Body): number[] =>
+  typeof ready === 'object' && ready !== null && 'percent' in ready ? [Number(ready['percent'])] : [];

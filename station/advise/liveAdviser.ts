@@ -1,6 +1,13 @@
 /** Beside a running day: hands each new row to the adviser's thread, and writes what is foreseen and advised as it stands. */
 import type { Fold } from '@hoopwright/wire/day';
-import type { Stretchable } from '@hoopwright/wire/advice';
+import {
+  neverReadyBody,
+  readyBody,
+  type ReadyBody,
+  type Solved,
+  solvingBody,
+  type Stretchable,
+} from '@hoopwright/wire/advice';
 import type { Body } from '@hoopwright/wire/record';
 import type { Adviser } from '../day/live/parts.ts';
 import type { Later } from '../instrument/source.ts';
@@ -9,8 +16,8 @@ import type { AdviseMessage, Said } from '../worker/advise.ts';
 export interface LiveAdviserParts {
   /** The thread, or this one. */
   readonly ask: (message: AdviseMessage) => Promise<Said | undefined>;
-  /** Quick tank and steels of the plan; undefined where its steel has no range. */
-  readonly stretch: Promise<Stretchable | undefined>;
+  /** Makes quick tank and steels of the plan; undefined where its steel has no range. `told` after each shell solution. */
+  readonly stretch: (told: (solved: Solved) => void) => Promise<Stretchable | undefined>;
   readonly later: Later;
   /** Wall clock of the day, ms. */
   readonly now: () => number;
@@ -22,11 +29,19 @@ type Write = (kind: 'forecast' | 'advice', body: Body) => void;
 /** ms after which it is asked again though nothing was read: readings grow old by themselves. */
 const LOOK_MS = 1000;
 
+/** Steps in which the making ready is written, percent. */
+const TOLD_PERCENT = 10;
+
 /** Guards what was heard and said last. One question at a time: what comes meanwhile goes with the next. */
 export class LiveAdviser implements Adviser {
   private readonly parts: LiveAdviserParts;
+  /** Made, and not yet handed to the thread. */
+  private made: Stretchable | undefined;
+  private ready: ReadyBody | undefined;
+  /** Percent that the record has of it. */
+  private written = -Infinity;
   private last: { now: Fold; write: Write } | undefined;
-  private opened: Promise<void> | undefined;
+  private opened = false;
   private asking = false;
   private heardSeq = 0;
   private heardRows = 0;
@@ -37,11 +52,13 @@ export class LiveAdviser implements Adviser {
 
   constructor(parts: LiveAdviserParts) {
     this.parts = parts;
+    void this.makeReady();
     this.look();
   }
 
   heard(now: Fold, write: Write): void {
     this.last = { now, write };
+    this.tellReady();
     void this.ask();
   }
 
@@ -49,8 +66,35 @@ export class LiveAdviser implements Adviser {
     this.closed = true;
     this.stop?.();
     const record = this.last?.now.state.about.record;
-    if (record !== undefined && this.opened !== undefined)
+    if (record !== undefined && this.opened)
       void this.parts.ask({ kind: 'close', record }).catch(this.parts.log);
+  }
+
+  /** What cannot be made is told and left out: the day goes on with the plan's limits and without a forecast. */
+  private async makeReady(): Promise<void> {
+    let how: 'kept' | 'made' = 'kept';
+    try {
+      const stretch = await this.parts.stretch((solved) => {
+        how = 'made';
+        this.tellReady(solvingBody(solved));
+      });
+      this.tellReady(stretch === undefined ? neverReadyBody('no range') : readyBody(how));
+      this.made = stretch;
+    } catch (error) {
+      this.parts.log(error);
+      this.tellReady(neverReadyBody('mistake'));
+    }
+  }
+
+  /** In tenths, so that a record is not full of it; as soon as there is a plan to write it under. */
+  private tellReady(body = this.ready): void {
+    this.ready = body;
+    if (body === undefined || this.closed || this.last?.now.state.plan === undefined) return;
+    const { percent, failed } = body.ready;
+    if (percent < this.written + TOLD_PERCENT && percent < 100 && failed !== true) return;
+    this.ready = undefined;
+    this.written = percent;
+    this.last.write('forecast', body);
   }
 
   private look(): void {
@@ -67,7 +111,7 @@ export class LiveAdviser implements Adviser {
     if (plan === undefined || ventShut_ms === undefined || phase !== 'under way') return;
     this.asking = true;
     try {
-      await (this.opened ??= this.open());
+      await this.open();
       await this.once();
     } catch (error) {
       this.parts.log(error);
@@ -76,17 +120,26 @@ export class LiveAdviser implements Adviser {
     }
   }
 
+  /** At once without what is foreseen, and anew with it when it is made: it then hears all rows again. */
   private async open(): Promise<void> {
+    const { made: stretch } = this;
+    if (this.opened && stretch === undefined) return;
     const { about, plan, channels } = this.last?.now.state ?? {};
-    const stretch = await this.parts.stretch;
     if (about === undefined || plan === undefined || channels === undefined) return;
-    await this.parts.ask({
-      kind: 'open',
-      record: about.record,
-      plan: plan.plan,
-      channels: channels.map(({ channel }) => channel),
-      ...(stretch === undefined ? {} : { stretch }),
-    });
+    [this.opened, this.made, this.heardSeq, this.heardRows] = [true, undefined, 0, 0];
+    try {
+      await this.parts.ask({
+        kind: 'open',
+        record: about.record,
+        plan: plan.plan,
+        channels: channels.map(({ channel }) => channel),
+        ...(stretch === undefined ? {} : { stretch }),
+      });
+    } catch (error) {
+      // It is asked again at the next look.
+      [this.opened, this.made] = [false, stretch];
+      throw error;
+    }
   }
 
   private async once(): Promise<void> {

@@ -2,7 +2,7 @@
 import { fitQuickTank, stretchRange } from '@hoopwright/core/stretch';
 import { stretchPressure } from '@hoopwright/core/tank';
 import type { CouponFiles } from '@hoopwright/wire/evidence';
-import type { Stretchable } from '@hoopwright/wire/advice';
+import type { Solved, Stretchable } from '@hoopwright/wire/advice';
 import { drawsOn, type Foreseen, type PlanRange } from '@hoopwright/wire/plan';
 import type { ParsedTank } from '@hoopwright/wire/tank';
 import { shellsAsked } from '../range/asked.ts';
@@ -68,13 +68,14 @@ export async function stretchableFor(
   given: RangeAsked['given'],
   files: CouponFiles,
   run: ShellRunner,
-  progress?: (fraction: number) => void,
+  progress?: (solved: Solved) => void,
 ): Promise<Stretchable | undefined> {
   const steel = given.flowFrom === 'stated' ? undefined : steelOf(given, files);
   if (steel === undefined || given.duty === undefined) return undefined;
   const shells = shellsOf(given, steel, stretchPressure(given.duty));
   let done = 0;
-  const runs = await run(shells, { done: () => progress?.(++done / shells.length) });
+  const all = shells.length;
+  const runs = await run(shells, { done: () => progress?.({ done: ++done, all }) });
   const quick = fitQuickTank(
     given.tank,
     plateOf(given.tank),

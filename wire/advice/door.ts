@@ -4,6 +4,7 @@ export { adviceBody } from './adviceBody.ts';
 export { Adviser, type AdviserGivens } from './adviser.ts';
 export type { Facts, HoldFacts, LeakFacts, Oddity, Read, Stretchable } from './facts.ts';
 export type { ForecastBody, RangeBody } from './forecastBody.ts';
+export { neverReadyBody, readyBody, type ReadyBody, type Solved, solvingBody } from './readyBody.ts';
 export { type Advice, advise, type Reason } from './rules.ts';
 export {
   explanationSentence,

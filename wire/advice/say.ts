@@ -2,7 +2,7 @@
 import type { Explanation, Teller } from '@hoopwright/core/stretch';
 import { crossingSentence } from '../reading/say.ts';
 import type { Oddity, SeamFacts } from './facts.ts';
-import { forecastShape, type RangeBody } from './forecastBody.ts';
+import { forecastShape, type RangeBody, readyShape } from './forecastBody.ts';
 import type { Reason } from './rules.ts';
 
 const digits = (value: number, places: number): string => value.toFixed(places);
@@ -91,6 +91,8 @@ function growthSentence({ median, wide: [low, high] }: RangeBody): string {
 
 /** The same of an entry in a record; empty where it is of another kind. */
 export function forecastLine(body: unknown): string {
+  const ready = readyShape.safeParse(body);
+  if (ready.success) return `${ready.data.ready.says} ${ready.data.ready.percent} %`;
   const read = forecastShape.safeParse(body);
   return read.success ? forecastSentence(read.data) : '';
 }

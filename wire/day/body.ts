@@ -1,6 +1,7 @@
 /**
  * Bodies of the entries of a day beside those of readings, steps, decisions and crossings (see wire/reading).
- * `forecast`: { growth, litres, … } as whoever foresees writes it; the fold keeps the last one as it is.
+ * `forecast`: { growth, litres, … } as whoever foresees writes it; the fold keeps the last one as it is. { ready } while
+ * the foreseeing itself is made ready (wire/advice/readyBody.ts).
  * `advice` with a `limit` is a crossing of the plan's own limits; without one it is an AdviceBody.
  */
 import type { Json } from '../record/canonical.ts';

@@ -35,6 +35,8 @@ export interface DayState {
   readonly causes: readonly Cause[];
   readonly advice?: AdviceNow;
   readonly foresight?: ForesightNow;
+  /** Until something is foreseen: how far the making ready is. */
+  readonly readying?: Readying;
   readonly broken?: BrokenOff;
   readonly gaps: readonly (Gap & { readonly seq: number; readonly wall_ms: number })[];
   readonly troubles: readonly TroubleNow[];
@@ -168,6 +170,16 @@ export interface ForesightNow {
   readonly seq: number;
   readonly wall_ms: number;
   readonly body: Body;
+}
+
+export interface Readying {
+  readonly seq: number;
+  readonly wall_ms: number;
+  readonly percent: number;
+  /** Whole sentence. */
+  readonly says: string;
+  /** Nothing will be foreseen. */
+  readonly failed?: boolean;
 }
 
 export interface BrokenOff {

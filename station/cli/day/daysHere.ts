@@ -1,5 +1,6 @@
 /** The days of a data folder, on this laptop's own clocks. */
 import { performance } from 'node:perf_hooks';
+import type { Solved } from '@hoopwright/wire/advice';
 import { parseTankFile } from '@hoopwright/wire/tank';
 import { askAdviser } from '../../advise/adviseThread.ts';
 import { keptStretch } from '../../advise/keptStretch.ts';
@@ -29,7 +30,7 @@ export function daysHere(store: Store, dir: string, desk: Desk): Days {
     adviser: (frozen, project, clock) =>
       new LiveAdviser({
         ask: askAdviser,
-        stretch: stretchOf(store, { dir, frozen, project, desk, log }),
+        stretch: (told) => stretchOf(store, { dir, frozen, project, desk, told }),
         later,
         now: () => clock.now().wall_ms,
         log,
@@ -43,11 +44,12 @@ interface StretchOf {
   readonly project: string;
   /** Told how far the set-up is. */
   readonly desk: Desk;
-  readonly log: (error: unknown) => void;
+  /** And so is whoever writes the record. */
+  readonly told: (solved: Solved) => void;
 }
 
-/** What cannot be made is told and left out: the day goes on with the plan's limits and without a forecast. */
-async function stretchOf(store: Store, { dir, frozen, project, desk, log }: StretchOf) {
+/** Undefined where there is nothing to make it from; rejects where it cannot be made. The day goes on without. */
+async function stretchOf(store: Store, { dir, frozen, project, desk, told }: StretchOf) {
   const file = tankOf(store, frozen, project);
   const given = file === undefined ? undefined : parseTankFile(file);
   if (given === undefined || !given.ok) return undefined;
@@ -61,11 +63,11 @@ async function stretchOf(store: Store, { dir, frozen, project, desk, log }: Stre
       given,
       files,
       run: runner.run,
-      progress: (fraction) => void progress.show(fraction),
+      progress: (solved) => {
+        progress.show(solved.done / solved.all);
+        told(solved);
+      },
     });
-  } catch (error) {
-    log(error);
-    return undefined;
   } finally {
     progress.clear();
     await runner.close();

@@ -40,6 +40,7 @@ export function follow({ records, record, out, later, every }: FollowParts): Fol
   /** One that says the same again, or comes sooner than the next figures would, is for `record show`. */
   const foretold = (entry: Entry): void => {
     const says = forecastLine(entry.body);
+    if (entry.body['ready'] !== undefined) return line(entryText(entry, about.began_ms));
     if (says === '' || says === foreseen.says || entry.wall_ms - foreseen.at < 1000 * every) return;
     foreseen = { at: entry.wall_ms, says };
     line(entryText(entry, about.began_ms));

@@ -5,6 +5,7 @@ import { LOOKS, read, useReading } from '../../state/manner.ts';
 import { say } from '../../words/day/say.ts';
 import { words } from '../../words/say.ts';
 import { ageText, clockText } from '../said/figures.ts';
+import { Readying } from './Readying.tsx';
 import { useNow, useSilence } from '../state/clock.ts';
 import { useDay } from '../state/live.ts';
 import { tell, useTold } from '../state/orders.ts';
@@ -63,6 +64,7 @@ function Strip({ screen }: { readonly screen: DayRole }) {
       <span className="strong">{say(`role ${screen}`)}</span>
       <Screens screen={screen} />
       <span className="title">{title}</span>
+      <Readying />
       <span className="clock">{say('clock', { time: clockText(now) })}</span>
       <span data-link={link} className={link === 'lost' ? 'strong' : ''}>
         {link === 'lost'

@@ -33,7 +33,9 @@ export function Steps() {
         {here === undefined ? <p>{say('noStep')}</p> : <OneStep step={here} plan={plan} f={f} />}
         <NotNow />
       </section>
-      {end === undefined ? null : (
+      {end === undefined ? (
+        <NotYet says={state.readying?.says} />
+      ) : (
         <p className="foreseen-now">{seam === undefined ? end : `${end} ${seam}`}</p>
       )}
       <section className="next-step">
@@ -43,6 +45,10 @@ export function Steps() {
     </div>
   );
 }
+
+/** Until something is foreseen: what is done about it. */
+const NotYet = ({ says }: { readonly says: string | undefined }) =>
+  says === undefined ? null : <p className="foreseen-now">{says}</p>;
 
 interface OneStepProps {
   readonly step: Step;

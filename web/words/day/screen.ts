@@ -46,6 +46,8 @@ export const SCREEN = {
   stepTitle: '{number}  {name}',
   stepTitleAt: '{number}  {name}, {pressure}',
   thisStepSince: 'This step, begun {time} ago',
+  readying: 'making ready to foresee: {percent} %',
+  readyingFailed: 'nothing will be foreseen',
   foreseen: 'Foreseen at its end',
   foreseenEnd: 'End of the final hold, as foreseen now: {growth}.',
   foreseenEndRange: 'End of the final hold, as foreseen now: {growth}; 9 of 10 within {low} to {high}.',

@@ -1,6 +1,6 @@
 /** What is noted beside the readings: crossings, advice, forecasts, remarks, measures, troubles. */
 import { WATCHED_LIMITS } from '../../plan/plan.ts';
-import type { Entry } from '../../record/entry.ts';
+import type { Body, Entry } from '../../record/entry.ts';
 import type { Fold } from './inside.ts';
 import { ADVICE_STATES, type Cause, type Measure, type TroubleNow } from '../state.ts';
 import { given, number, numbers, oneOf, text, texts } from './read.ts';
@@ -34,10 +34,23 @@ export function onAdvice({ state, inside }: Fold, { seq, wall_ms, body }: Entry)
   return { inside, state: { ...state, advice } };
 }
 
-export const onForecast = ({ state, inside }: Fold, { seq, wall_ms, body }: Entry): Fold => ({
-  inside,
-  state: { ...state, foresight: { seq, wall_ms, body } },
-});
+export function onForecast({ state, inside }: Fold, { seq, wall_ms, body }: Entry): Fold {
+  const ready = bodyIn(body['ready']);
+  const { readying: _, ...others } = state;
+  if (ready === undefined) return { inside, state: { ...others, foresight: { seq, wall_ms, body } } };
+  const readying = {
+    seq,
+    wall_ms,
+    percent: number(ready, 'percent') ?? 0,
+    says: text(ready, 'says') ?? '',
+    ...(ready['failed'] === true ? { failed: true } : {}),
+  };
+  return { inside, state: { ...state, readying } };
+}
+
+const bodyIn = (value: unknown): Body | undefined =>
+  // oxlint-disable-next-line typescript/no-unsafe-type-assertion -- whatever stands in a body is JSON
+  typeof value === 'object' && value !== null && !Array.isArray(value) ? (value as Body) : undefined;
 
 /** Remarks that the state carries; older ones are in the record. */
 const MOST_REMARKS = 200;
