@@ -78,11 +78,16 @@ export class RigDay {
     return secretsOf(this.parts, this.site);
   }
 
+  /** What an instrument shows; undefined where it says nothing. */
+  read(name: string): number | undefined {
+    return this.site.read(name);
+  }
+
   /** What the instruments show to whoever may look, by hand. */
   shows(state: DayState, now_ms: number): Record<string, number> {
     const shown: Record<string, number> = {};
     for (const { channel } of permitted(state, now_ms)) {
-      const value = this.site.read(channel.name);
+      const value = this.read(channel.name);
       if (value !== undefined) shown[channel.name] = value;
     }
     return shown;
@@ -94,7 +99,7 @@ export class RigDay {
     const byWire = readings === 'by wires' ? channels.map(({ name }) => name) : [];
     return rigSource({
       name: 'rig',
-      site: { pass: (seconds) => this.pass(seconds, state()), read: (name) => this.site.read(name) },
+      site: { pass: (seconds) => this.pass(seconds, state()), read: (name) => this.read(name) },
       channels: byWire,
       every_ms: EVERY_MS,
       speed,

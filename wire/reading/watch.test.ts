@@ -45,6 +45,16 @@ describe('pressure', () => {
     expect(far).toEqual(['pressure_bar', 'gaugesApart_bar']);
   });
 
+  test('gauges on two wires, read one after the other, may part by what the pressure moved meanwhile', () => {
+    const before = rowAt('11', 1990, { 'gauge A': 20.5, 'gauge B': 20.3 });
+    // 1 bar/s for 1.1 s, over the 0.87 bar that the plan lets them be apart.
+    const now = { ...rowAt('11', 1995, { 'gauge A': 25.5, 'gauge B': 24.4 }), gauges_s: 1.1 };
+    const far = { ...now, values: { ...now.values, 'gauge B': 23.4 } };
+    const { gauges_s: _, ...atOnce } = now;
+    const apart = (row: Row): boolean => limitsOf([...upTo('10'), before, row]).includes('gaugesApart_bar');
+    expect([now, far, atOnce].map(apart)).toEqual([false, true, true]);
+  });
+
   test('a gauge that is set aside says nothing', () => {
     const rows = [...upTo('12'), rowAt('13', 2000, { 'gauge B': 31.2 })];
     expect(limitsOf(rows, ['gauge B'])).toEqual([]);
@@ -90,6 +100,20 @@ test('a few millilitres are too little to judge a slope by', () => {
   const [last] = upTo('10').slice(-1);
   const soon = { 'gauge A': 28, 'gauge B': 28, weighing: last.values['weighing'] + 0.05 };
   expect(limitsOf([...upTo('10'), rowAt('11', 2000, soon)])).toEqual([]);
+});
+
+test('water that a hold drew as creep is no rise without pressure', () => {
+  const [arrived] = upTo('7').slice(-1);
+  const drawn = (more: number): Row['values'] => ({ weighing: arrived.values['weighing'] + more });
+  // The last row of the hold, ten minutes later and half a litre on; then the first 40 mL of the rise.
+  const crept = rowAt('7', arrived.seconds + 600, drawn(0.5));
+  const rise = { ...rowAt('8', crept.seconds + 3, drawn(0.54)) };
+  const values = {
+    ...rise.values,
+    'gauge A': arrived.values['gauge A'] + 0.02,
+    'gauge B': arrived.values['gauge B'],
+  };
+  expect(limitsOf([...upTo('7'), crept, { ...rise, values }])).toEqual([]);
 });
 
 test('trapped air is found at the last point of the first step, and only there', () => {

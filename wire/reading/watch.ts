@@ -71,13 +71,23 @@ function highestPressure(scene: Scene): Seen | undefined {
     .sort((a, b) => b.value - b.grace - (a.value - a.grace))[0];
 }
 
+/** Gauges on wires are never read at one moment: what the pressure moves meanwhile is in their favour. */
 function gaugesApart(scene: Scene): Seen | undefined {
   const [a, b] = reading(scene, 'pressure');
   if (a === undefined || b === undefined) return undefined;
+  const { values, gauges_s } = scene.now;
   return {
-    value: Math.abs(scene.now.values[a.name] - scene.now.values[b.name]),
+    value: Math.abs(values[a.name] - values[b.name]),
     channels: [a.name, b.name],
+    ...(gauges_s === undefined ? {} : { grace: gauges_s * pressureRate(scene, a.name) }),
   };
+}
+
+/** bar/s by which a gauge moved since the row before. */
+function pressureRate({ rows, now }: Scene, gauge: string): number {
+  const before = rows.findLast(({ seconds, values }) => seconds < now.seconds && values[gauge] !== undefined);
+  if (before === undefined) return 0;
+  return Math.abs(now.values[gauge] - before.values[gauge]) / (now.seconds - before.seconds);
 }
 
 /** Growth of each girth that was read now, percent, largest first. */
@@ -117,15 +127,20 @@ function slopeShare(scene: Scene): Seen | undefined {
   if (step?.kind !== 'rise' || gauge === undefined) return undefined;
   const first = rows.filter((row) => isFirst(plan, row) && litres(scene, row) !== undefined);
   const [low, high] = [first[0], first.at(-1)];
-  const base = rows.findLast(
-    (row) =>
-      row !== now &&
-      (litres(scene, now) ?? 0) - (litres(scene, row) ?? Infinity) >= ENOUGH_LITRES * plan.water.pump_L.value,
+  const enough = ENOUGH_LITRES * plan.water.pump_L.value;
+  const base = sinceHold(scene).findLast(
+    (row) => row !== now && (litres(scene, now) ?? 0) - (litres(scene, row) ?? Infinity) >= enough,
   );
   const elastic = slopeBetween(scene, low, high, gauge.name);
   const last = slopeBetween(scene, base, now, gauge.name, blur(gauge));
   if (elastic === undefined || last === undefined || !(elastic > 0)) return undefined;
   return { value: last / elastic, channels: [gauge.name] };
+}
+
+/** From the last row of the hold before this rise: what a hold draws at one pressure is creep, and no slope. */
+function sinceHold({ plan, rows }: Scene): readonly Row[] {
+  const hold = rows.findLastIndex(({ step }) => /hold/.test(stepAt(plan, step)?.kind ?? ''));
+  return rows.slice(Math.max(hold, 0));
 }
 
 function slopeBetween(

@@ -146,6 +146,19 @@ describe('entries by themselves', () => {
     expect(inside.rows.at(-1)?.values['gauge A']).toBe(13.5);
   });
 
+  test('a row by wire holds what was read within a second, and how far apart the gauges were', () => {
+    const wired = (seconds: number, values: Record<string, number>): Draft =>
+      after(last, seconds, { body: { values, step: '4', how: 'by wire', source: 'box' } });
+    const slow = wired(5, { 'gauge B': 12.2, low: 1266.5 });
+    const near = wired(5.75, { 'gauge A': 12.5 });
+    const later = wired(6.5, { 'gauge A': 12.75 });
+    const { inside } = then(slow, near, later);
+    expect(inside.rows.slice(-2).map(({ values, gauges_s }) => [values, gauges_s])).toEqual([
+      [{ 'gauge A': 12.5, 'gauge B': 12.2, low: 1266.5 }, 0.75],
+      [{ 'gauge A': 12.75 }, undefined],
+    ]);
+  });
+
   test('paper typed in later never stands as the present', () => {
     const row = after(last, 5, { body: { values: { 'gauge A': 12.5 }, step: '4', how: 'by hand' } });
     const paper = after(last, 1, {

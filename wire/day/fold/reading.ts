@@ -9,6 +9,8 @@ import { text, values } from './read.ts';
 
 /** ms between two rows that come by wire. */
 const ROW_EVERY = 500;
+/** ms within which readings of several wires belong to one row: each wire that reads once a second is in one. Our choice. */
+const TOGETHER = 2 * ROW_EVERY;
 /** Rows that are kept; beyond this the older ones by wire are thinned. Our choice, for a limit judged within 5 ms. */
 const MOST_ROWS = 3000;
 /** A hold's window goes on over a restart if girths were read this close on both sides, ms. Our choice, no source. */
@@ -66,13 +68,13 @@ function withRow(now: Fold, entry: Entry, { read, how }: RowRead): Fold {
   const { state, inside } = now;
   if (inside.ventShut === undefined) return now;
   const at = inside.base + entry.mono_ms;
-  const byWire = how === 'by wire' || how === 'rig';
+  const byWire = isWired(how);
   const early = byWire && inside.wired !== undefined && at - inside.wired < ROW_EVERY;
   if (early && !isOver(state, read)) return now;
   const row: FoldedRow = {
     seconds: (at - inside.ventShut) / 1000,
     step: text(entry.body, 'step') ?? state.step?.number ?? '',
-    values: byWire ? freshIn(state, entry.wall_ms) : believed(state, read),
+    ...(byWire ? together(state, entry.wall_ms) : { values: believed(state, read) }),
     seq: entry.seq,
     part: inside.gaps,
   };
@@ -113,15 +115,22 @@ const believed = ({ channels }: DayState, read: Read): Read => {
   );
 };
 
-function freshIn({ channels }: DayState, wall_ms: number): Read {
-  const fresh: Record<string, number> = {};
+/** What wires have read of late, and how far apart in time the gauges were read. */
+function together({ channels }: DayState, wall_ms: number): Pick<FoldedRow, 'values' | 'gauges_s'> {
+  const read: Record<string, number> = {};
+  const gauges: number[] = [];
   for (const one of channels) {
     const { last, fresh_s, channel } = one;
-    if (last === undefined || !stands(one) || wall_ms - last.wall_ms > 1000 * fresh_s) continue;
-    if (last.how === 'by wire' || last.how === 'rig') fresh[channel.name] = last.value;
+    if (last === undefined || !stands(one) || !isWired(last.how)) continue;
+    if (wall_ms - last.wall_ms > Math.min(1000 * fresh_s, TOGETHER)) continue;
+    read[channel.name] = last.value;
+    if (channel.reads === 'pressure') gauges.push(last.wall_ms);
   }
-  return fresh;
+  const apart = (Math.max(...gauges) - Math.min(...gauges)) / 1000;
+  return { values: read, ...(gauges.length > 1 && apart > 0 ? { gauges_s: apart } : {}) };
 }
+
+const isWired = (how: string): boolean => how === 'by wire' || how === 'rig';
 
 /** Every second row goes, but for those of the first step, the newest third and those typed by hand (all of one channel). */
 function thinned(rows: FoldedRow[], { plan }: DayState): FoldedRow[] {

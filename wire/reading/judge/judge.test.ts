@@ -87,12 +87,12 @@ test('a coarse scale may stand still for as long as it likes', () => {
   ).toBeUndefined();
 });
 
-test('a reading beyond the range names the end it is beyond', () => {
-  const memory = after(
-    wire,
-    [1257.3, 1399.9, 1400.2].map((v, i) => v + i * 0),
-  );
-  expect(judged(wire, memory, { now: 2 })).toEqual({ what: 'out of range', figure: 1400.2, allowed: 1400 });
+test('a reading beyond the range, by more than noise could, names the end it is beyond', () => {
+  const memory = after(wire, [1257.3, 1399.9, 1401.3]);
+  expect(judged(wire, memory, { now: 2 })).toEqual({ what: 'out of range', figure: 1401.3, allowed: 1400 });
+  // A gauge without pressure reads a little under zero as often as over it; a broken current loop far under it.
+  expect(judged(gauge, after(gauge, [0.1, -0.1]), { now: 1 })).toBeUndefined();
+  expect(judged(gauge, after(gauge, [0.1, -10.2]), { now: 1 })?.what).toBe('out of range');
 });
 
 describe('a jump', () => {

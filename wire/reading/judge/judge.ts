@@ -96,7 +96,9 @@ export function judged(channel: Channel, memory: Memory, { now, apart }: JudgeOr
   if (age > DEAD * fresh) return { what: 'dead', figure: age, allowed: fresh };
   if (last === undefined) return undefined;
   const { range, noise = 0, resolution } = channel;
-  if (range !== undefined && (last.value < range.from || last.value > range.to)) {
+  // A gauge without pressure reads a little under zero as often as a little over it.
+  const blur = couldChange(channel, 0);
+  if (range !== undefined && (last.value < range.from - blur || last.value > range.to + blur)) {
     const allowed = last.value < range.from ? range.from : range.to;
     return { what: 'out of range', figure: last.value, allowed };
   }
