@@ -75,14 +75,15 @@ function ChannelRow({ now, acts, onAsk }: ChannelRowProps) {
 }
 
 function stateText({ aside, unproved, ails }: ChannelNow, old: boolean): string {
-  if (aside !== undefined) return say('channelAside', aside);
-  if (unproved !== undefined) return say('channelUnproved', { why: unproved });
+  const unsure = unproved === undefined ? '' : say('channelUnproved', { why: unproved });
+  if (aside !== undefined) return `${say('channelAside', aside)} ${unsure}`;
+  if (unsure !== '') return unsure;
   if (ails !== undefined) return say(`ails ${ails.what}`);
   return say(old ? 'channelOld' : 'channelGood');
 }
 
 const keyOf = ({ aside, unproved }: ChannelNow) =>
-  aside !== undefined ? 'takeBack' : unproved !== undefined ? 'accept' : 'aside';
+  unproved !== undefined ? 'accept' : aside !== undefined ? 'takeBack' : 'aside';
 
 const namedOf = (now: ChannelNow) =>
   (({ takeBack: 'takeBackNamed', accept: 'acceptNamed', aside: 'asideNamed' }) as const)[keyOf(now)];
@@ -92,7 +93,7 @@ function useDeed(one: ChannelNow | undefined): Deed | undefined {
   if (one === undefined) return undefined;
   const { name } = one.channel;
   const { unproved } = one;
-  if (unproved !== undefined && one.aside === undefined)
+  if (unproved !== undefined)
     return {
       name: 'accept source',
       label: say('acceptNamed', { name }),

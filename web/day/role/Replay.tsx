@@ -13,6 +13,8 @@ import { More } from './More.tsx';
 /** Times real time at which a replay plays. */
 const SPEED = 60;
 const TICK = 200;
+/** ms of one step of the slider. */
+const STEP = 1000;
 
 export function Replay({ record }: { readonly record: string }) {
   const [span, setSpan] = useState<{ readonly from: number; readonly to: number }>();
@@ -62,7 +64,7 @@ export function Replay({ record }: { readonly record: string }) {
               aria-valuetext={durationText(at / 1000)}
               min={0}
               max={whole}
-              step={1000}
+              step={STEP}
               value={at}
               onChange={(event) => {
                 setPlaying(false);
@@ -87,5 +89,7 @@ export function Replay({ record }: { readonly record: string }) {
 
 async function opened(record: string): Promise<{ readonly from: number; readonly to: number }> {
   const { state } = await dayServer.snapshot(record);
-  return { from: state.about.began_ms, to: Math.max(state.wall_ms, state.about.began_ms + 1000) };
+  const from = state.about.began_ms;
+  // Whole steps of the slider, so that its last one reaches the last entry.
+  return { from, to: from + STEP * Math.max(1, Math.ceil((state.wall_ms - from) / STEP)) };
 }
