@@ -200,8 +200,8 @@ describe.skipIf(!needs)('a day by wires in a browser (needs a browser and pseudo
 
 /** As large as it is seen from two metres. */
 async function fromTwoMetres(page: Page): Promise<void> {
-  const session = await page.context().newCDPSession(page);
+  const devtools = await page.context().newCDPSession(page);
   const clip = { x: 0, y: 0, width: 1280, height: 800, scale: TWO_METRES };
-  const { data } = await session.send('Page.captureScreenshot', { format: 'png', clip });
+  const { data } = await devtools.send('Page.captureScreenshot', { format: 'png', clip });
   writeFileSync(pictureAt('wired-director-two-metres'), Buffer.from(data, 'base64'));
 }
