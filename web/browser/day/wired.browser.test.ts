@@ -9,31 +9,9 @@ import { Crew, decide } from './crew.mjs';
 import { TANK } from './tank.ts';
 import { hasTerminals, openWorkshop, startTank } from './workshop.mjs';
 
-/** As the plan has them, each with its noise. */
-const CHANNELS = [
-  {
-    name: 'gauge A',
-    reads: 'pressure',
-    by: 'gauge',
-    resolution: 0.1,
-    noise: 0.1,
-    range: { from: 0, to: 40 },
-    twin: 'gauge B',
-  },
-  {
-    name: 'gauge B',
-    reads: 'pressure',
-    by: 'gauge',
-    resolution: 0.2,
-    range: { from: 0, to: 60 },
-    twin: 'gauge A',
-  },
-  { name: 'low', reads: 'girth', by: 'draw-wire', resolution: 0.05, noise: 0.05 },
-  { name: 'high', reads: 'girth', by: 'taped scale and camera', resolution: 0.5 },
-  { name: 'weighing', reads: 'litres', by: 'weighing', resolution: 0.005 },
-].map((one) => ({ noise: one.resolution / 2, ...one, from: 'behind the wall', upTo_bar: 30 }));
-
-const WIRES = ['gauge B', 'gauge A', 'low', 'high', 'weighing'];
+/** Noise of each, as it is typed in the set-up. */
+const NOISE = { 'gauge A': '0.1', 'gauge B': '0.1', low: '0.05', high: '0.25', weighing: '0.0025' };
+const WIRES = Object.keys(NOISE);
 /** The curve stands in the picture from this pressure on. */
 const PICTURED_AT = 28;
 /** A screen of 14 inches at two metres is as large as one of a quarter of its size at half a metre. */
@@ -55,39 +33,60 @@ describe.skipIf(!needs)('a day by wires in a browser (needs a browser and pseudo
     await workshop.close();
   });
 
-  const sources = () => {
+  /** What is typed for each wire, by kind and field. */
+  const wires = (): [kind: string, fields: Record<string, string>][] => {
     const { file, path, url, port, unit } = workshop;
-    const registers = [{ channel: 'weighing', table: 'input', address: 0, as: 'uint32', scale: 0.001 }];
-    const columns = { 'P2 [bar]': 'gauge B' };
     return [
-      { kind: 'csv', name: 'logger', file, columns, separator: ';', decimal: ',', every_ms: 40 },
-      {
-        kind: 'serial',
-        name: 'wire box',
-        path,
-        baud: 115200,
-        line: { form: 'pairs', names: { P: 'gauge A' } },
-      },
-      { kind: 'mqtt', name: 'broker', url, topics: [{ topic: 'tank/low', number: 'low' }] },
-      { kind: 'http', name: 'node', names: { g: 'high' } },
-      { kind: 'modbus tcp', name: 'scale', host: '127.0.0.1', port, unit, every_ms: 40, registers },
+      ['csv', { file, columns: 'P2 [bar] = gauge B', decimal: ',', every_ms: '40' }],
+      ['serial', { path, names: 'P = gauge A' }],
+      ['mqtt', { url, topics: 'tank/low = low' }],
+      ['http', { names: 'g = high' }],
+      [
+        'modbus tcp',
+        {
+          host: '127.0.0.1',
+          port: String(port),
+          unit: String(unit),
+          every_ms: '40',
+          registers: 'input 0 uint32 x 0.001 = weighing',
+        },
+      ],
     ];
   };
 
+  /** The director begins the test at the laptop, with every wire set up on the page. */
+  async function begun(page: Page): Promise<string> {
+    await page.goto(crew.at('/days'));
+    await page.locator('.begin select').first().selectOption({ label: 'INVENTED: Dunlin' });
+    await page.getByLabel('Director', { exact: true }).fill('A. Invented');
+    await page.getByText('a test, with real pressure').click();
+    for (const [kind, fields] of wires()) {
+      await page.locator('.add-line select').first().selectOption(kind);
+      await page.click('[data-act="add-wire"]');
+      for (const [field, text] of Object.entries(fields)) {
+        const at = page.locator(`[data-wire="${kind}"] [data-field="${field}"]`);
+        if (field === 'decimal') await at.locator('select').selectOption(text);
+        else await at.locator('input, textarea').fill(text);
+      }
+    }
+    for (const [name, noise] of Object.entries(NOISE)) await page.getByLabel(`noise of ${name}`).fill(noise);
+    // A wrong field says beside it what came and what was wanted, and nothing begins until it is mended.
+    const columns = page.locator('[data-wire="csv"] [data-field="columns"]');
+    await columns.locator('textarea').fill('P2 [bar] = gauge C');
+    expect(await columns.locator('.fault').textContent()).toContain('"gauge C" is no channel of this day');
+    await page.screenshot({ path: pictureAt('wired-set-up'), fullPage: true });
+    await page.click('[data-act="begin"]');
+    expect(await page.getByRole('alert').textContent()).toContain('gauge C');
+    await columns.locator('textarea').fill('P2 [bar] = gauge B');
+    await page.click('[data-act="begin"]');
+    await page.waitForSelector('.director');
+    return /\/day\/([^/]+)/.exec(page.url())?.[1] ?? '';
+  }
+
   test('four roles take a tank from set-up to its named end by wires alone, export it and replay it', async () => {
-    const { project, plan } = await crew.planned(TANK);
-    const day = {
-      project,
-      plan,
-      kind: 'test',
-      director: 'A. Invented',
-      sources: sources(),
-      channels: CHANNELS,
-    };
-    const { record } = await crew.post('/api/days', day);
+    await crew.planned(TANK);
     const director = await crew.window();
-    await director.goto(crew.at(`/day/${record}/director`));
-    await director.waitForSelector('.director');
+    const record = await begun(director);
     const [notes, pump, viewer] = await Promise.all([
       crew.behindLink(record, 'note taker', 'B. Invented'),
       crew.behindLink(record, 'pump', 'C. Invented'),
@@ -143,7 +142,7 @@ describe.skipIf(!needs)('a day by wires in a browser (needs a browser and pseudo
     expect(state.causes).toEqual([]);
     expect(state.figures.highest_bar).toBeGreaterThan(29.8);
     expect(state.channels.map(({ channel, last, aside }) => [channel.name, last?.how, aside])).toEqual(
-      CHANNELS.map(({ name }) => [name, 'by wire', undefined]),
+      WIRES.map((name) => [name, 'by wire', undefined]),
     );
     await exportedWhole(state);
 

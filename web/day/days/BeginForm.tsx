@@ -1,6 +1,7 @@
 /** Beginning a test or a rehearsal from a frozen plan. */
 import type { Begin } from '@hoopwright/wire/day';
-import { type FormEvent, useState } from 'react';
+import { channelsOf } from '@hoopwright/wire/reading';
+import { type FormEvent, useEffect, useState } from 'react';
 import { server } from '../../state/server/server.ts';
 import { say } from '../../words/day/say.ts';
 import { Choices } from '../entry/Choices.tsx';
@@ -8,6 +9,9 @@ import { dayServer } from '../state/api.ts';
 import { refusal, tell } from '../state/orders.ts';
 import { addressOf } from '../state/place.ts';
 import { useAsked } from '../state/useAsked.ts';
+import { keepWires, NO_WIRES, type TypedWires, wiresOf } from '../wiring/typed.ts';
+import { Wires } from '../wiring/Wires.tsx';
+import { begunWith, readWires } from '../wiring/wiresOf.ts';
 import { RehearsalFields, type RehearsalTyped, rehearsalOf, USUAL_REHEARSAL } from './RehearsalFields.tsx';
 
 export function BeginForm() {
@@ -21,6 +25,14 @@ export function BeginForm() {
   const [kind, setKind] = useState<Begin['kind']>('rehearsal');
   const [typed, setTyped] = useState<RehearsalTyped>(USUAL_REHEARSAL);
   const [busy, setBusy] = useState(false);
+  const frozen = useAsked(
+    id === undefined || plan === undefined ? undefined : () => dayServer.plan(id, plan.digest),
+    `${id} ${plan?.digest}`,
+  );
+  const own = frozen === undefined ? [] : channelsOf(frozen.plan);
+  const [wires, setWires] = useState<TypedWires>(NO_WIRES);
+  useEffect(() => setWires(id === undefined ? NO_WIRES : wiresOf(id)), [id]);
+  const read = readWires(wires, own);
 
   const begin = async (event: FormEvent): Promise<void> => {
     event.preventDefault();
@@ -28,9 +40,10 @@ export function BeginForm() {
     if (director.trim() === '') return tell(say('beginNoName'));
     const rehearsal = kind === 'rehearsal' ? rehearsalOf(typed) : undefined;
     if (typeof rehearsal === 'string') return tell(rehearsal);
+    if (kind === 'test' && read.wrong !== undefined) return tell(say('wiresFaulty', { says: read.wrong }));
     setBusy(true);
     try {
-      const more = rehearsal === undefined ? {} : { rehearsal };
+      const more = rehearsal === undefined ? begunWith(read) : { rehearsal };
       const by = director.trim();
       const line = await dayServer.begin({ project: id, plan: plan.digest, kind, director: by, ...more });
       window.location.assign(addressOf({ record: line.record, screen: 'director', replay: false }));
@@ -89,6 +102,17 @@ export function BeginForm() {
         onChoose={setKind}
       />
       {kind === 'rehearsal' ? <RehearsalFields typed={typed} onTyped={setTyped} /> : null}
+      {kind === 'test' && own.length > 0 ? (
+        <Wires
+          own={own}
+          typed={wires}
+          read={read}
+          onTyped={(next) => {
+            setWires(next);
+            if (id !== undefined) keepWires(id, next);
+          }}
+        />
+      ) : null}
       <button type="submit" className="key decide" disabled={busy || plan === undefined} data-act="begin">
         {busy ? say('working') : say(kind === 'test' ? 'beginTestNow' : 'beginRehearsalNow')}
       </button>

@@ -1,11 +1,14 @@
 /** A link for each of the crew: made, shown once, revoked; at the laptop only. */
-import { type DayRole, DAY_ROLES } from '@hoopwright/wire/day';
+import { DAY_ROLES, type DayLink } from '@hoopwright/wire/day';
 import { type FormEvent, useState } from 'react';
 import { say } from '../../words/day/say.ts';
 import { dayServer } from '../state/api.ts';
 import { useDay } from '../state/live.ts';
 import { refusal, tell } from '../state/orders.ts';
 import { useAsked } from '../state/useAsked.ts';
+
+/** Whom a link can be made for: the crew, and an instrument that sends by itself, under the name of its wire. */
+const LINKED = [...DAY_ROLES, 'source'] as const;
 
 export function Links() {
   const record = useDay((d) => d.record);
@@ -53,7 +56,7 @@ export function Links() {
 function MakeLink({ onMade }: { readonly onMade: () => void }) {
   const record = useDay((d) => d.record);
   const [name, setName] = useState('');
-  const [role, setRole] = useState<DayRole>('note taker');
+  const [role, setRole] = useState<DayLink['role']>('note taker');
   const [made, setMade] = useState<{ readonly links: readonly string[]; readonly name: string }>();
   const make = async (event: FormEvent): Promise<void> => {
     event.preventDefault();
@@ -76,11 +79,11 @@ function MakeLink({ onMade }: { readonly onMade: () => void }) {
         <span>{say('linksRole')}</span>
         <select
           value={role}
-          onChange={(event) => setRole(DAY_ROLES.find((one) => one === event.target.value) ?? 'viewer')}
+          onChange={(event) => setRole(LINKED.find((one) => one === event.target.value) ?? 'viewer')}
         >
-          {DAY_ROLES.map((one) => (
+          {LINKED.map((one) => (
             <option key={one} value={one}>
-              {say(`role ${one}`)}
+              {one === 'source' ? say('linksSource') : say(`role ${one}`)}
             </option>
           ))}
         </select>

@@ -1,7 +1,7 @@
 /** What the crew's screens ask of the server. */
-import type { Begin, DayLine, DayLink, DayRole, Order, Snapshot } from '@hoopwright/wire/day';
+import type { Begin, DayLine, DayLink, Order, Snapshot } from '@hoopwright/wire/day';
 import type { Issue } from '@hoopwright/wire/issue';
-import type { PlanLine } from '@hoopwright/wire/plan';
+import type { FrozenPlan, PlanLine } from '@hoopwright/wire/plan';
 import { call, ServerRefusal } from '../../state/server/server.ts';
 
 export interface PhotoKept {
@@ -22,13 +22,15 @@ export const dayServer = {
     call<{ plans: readonly (PlanLine & { readonly outdated?: string })[] }>(
       `/projects/${project}/plans`,
     ).then(({ plans }) => plans),
+  plan: (project: string, digest: string) =>
+    call<{ plan: FrozenPlan }>(`/projects/${project}/plans/${digest}`).then(({ plan }) => plan),
   snapshot: (record: string) => call<Snapshot>(at(record), 'GET', undefined, patient()),
   asItStood: (record: string, ms: number, signal: AbortSignal) =>
     call<Snapshot>(`${at(record)}/at?ms=${Math.round(ms)}`, 'GET', undefined, signal),
   order: (record: string, order: Order) =>
     call<{ readonly seq: number }>(`${at(record)}/orders`, 'POST', order, patient()),
   links: (record: string) => call<readonly DayLink[]>(`${at(record)}/links`),
-  makeLink: (record: string, role: DayRole, name: string) =>
+  makeLink: (record: string, role: DayLink['role'], name: string) =>
     call<{ readonly link: string; readonly links: readonly string[] }>(`${at(record)}/links`, 'POST', {
       role,
       name,

@@ -5,8 +5,9 @@ import { DEEDS } from './deeds.ts';
 import { NOTES } from './notes.ts';
 import { SCREEN } from './screen.ts';
 import { STATES } from './states.ts';
+import { WIRING } from './wiring.ts';
 
-export const DAY_ENGLISH = { ...STATES, ...SCREEN, ...DEEDS, ...NOTES, ...DAYS } as const;
+export const DAY_ENGLISH = { ...STATES, ...SCREEN, ...DEEDS, ...NOTES, ...DAYS, ...WIRING } as const;
 
 export type DayKey = keyof typeof DAY_ENGLISH;
 
