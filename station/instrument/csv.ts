@@ -1,5 +1,6 @@
 /** A CSV file that another program goes on writing: only what is added after the start is a reading. */
 import { closeSync, fstatSync, openSync, readSync } from 'node:fs';
+import { homedir } from 'node:os';
 import { figure, type Raw, type SourceOf } from '@hoopwright/wire/reading';
 import { keepOpen } from './again.ts';
 import type { Later, Source, Told } from './source.ts';
@@ -8,7 +9,8 @@ import { startSplitter } from './splitter.ts';
 const USUAL_EVERY_MS = 200;
 const PIECE = 1 << 16;
 
-export function csvSource(setUp: SourceOf<'csv'>, later: Later): Source {
+export function csvSource(given: SourceOf<'csv'>, later: Later): Source {
+  const setUp = { ...given, file: given.file.replace(/^~(?=[/\\])/, homedir()) };
   return {
     name: setUp.name,
     start: (told) => {

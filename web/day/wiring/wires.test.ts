@@ -16,7 +16,7 @@ const OWN = [channel('gauge 1', 'pressure'), channel('middle', 'girth'), channel
 
 /** Each kind as a person fills it in. */
 const FILLED = {
-  csv: { file: '/home/me/log.csv', columns: 'P1 [bar] = gauge 1\nG = middle', separator: '\t', decimal: ',' },
+  csv: { file: '~/log.csv', columns: 'P1 [bar] = gauge 1\nG = middle', separator: '\t', decimal: ',' },
   serial: { path: '/dev/ttyACM0', form: 'fields', names: 'middle, -, top', begins: '#box 7' },
   mqtt: { url: 'mqtt://192.168.4.2:1883', topics: 'tank/p1 = gauge 1\ntank/girths/+ key low = middle' },
   http: { names: 'p = gauge 1' },

@@ -42,7 +42,7 @@ export const WIRING = {
   fieldEmpty: 'Nothing is typed: wanted {wanted}.',
   fieldNot: '"{typed}" does not fit: wanted {wanted}.',
   wantedName: 'a name of up to 40 letters, digits, blanks, dots or dashes',
-  wantedFile: 'the path of the file on this laptop, such as /home/me/log.csv',
+  wantedFile: 'the path of the file on this laptop, such as ~/log.csv',
   wantedColumns: 'a line such as P1 [bar] = gauge 1',
   wantedPath: 'the path of the port, such as /dev/serial/by-id/usb-…',
   wantedUrl: 'an address such as mqtt://192.168.4.2:1883',
