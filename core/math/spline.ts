@@ -23,7 +23,9 @@ export const monotoneCubic = (xs: readonly number[], ys: readonly number[]): Cub
   }
   const x = Float64Array.from(xs);
   const y = Float64Array.from(ys);
-  return { x, y, slope: monotoneSlopes(x, y) };
+  const slope = new Float64Array(n);
+  writeSlopes({ x, y, slope });
+  return { x, y, slope };
 };
 
 /** Writes value and slope of the curve at `at` to out[0] and out[1]. Allocates nothing. */
@@ -36,7 +38,11 @@ export const writeCubic = (curve: Cubic, at: number, out: Float64Array): void =>
     out[1] = slope[end];
     return;
   }
-  const i = intervalOf(x, at);
+  writeCubicIn(curve, intervalOf(x, at), at, out);
+};
+
+/** The same where the interval is known: x[i] <= at < x[i + 1]. For many points that rise. */
+export const writeCubicIn = ({ x, y, slope }: Cubic, i: number, at: number, out: Float64Array): void => {
   const h = x[i + 1] - x[i];
   writeHermite(y[i], y[i + 1], slope[i], slope[i + 1], h, (at - x[i]) / h, out);
 };
@@ -70,17 +76,16 @@ const intervalOf = (x: Float64Array, at: number): number => {
   return low;
 };
 
-const monotoneSlopes = (x: Float64Array, y: Float64Array): Float64Array => {
+/** Slopes of a curve whose points were written into it: for hot code that makes the same curve again and again. */
+export const writeSlopes = ({ x, y, slope }: Cubic): void => {
   const n = x.length;
-  const slope = new Float64Array(n);
   const rise = (i: number): number => (y[i + 1] - y[i]) / (x[i + 1] - x[i]);
-  if (n === 2) return slope.fill(rise(0));
+  if (n === 2) return void slope.fill(rise(0));
   for (let i = 1; i < n - 1; i++) {
     slope[i] = innerSlope(x[i] - x[i - 1], x[i + 1] - x[i], rise(i - 1), rise(i));
   }
   slope[0] = endSlope(x[1] - x[0], x[2] - x[1], rise(0), rise(1));
   slope[n - 1] = endSlope(x[n - 1] - x[n - 2], x[n - 2] - x[n - 3], rise(n - 2), rise(n - 3));
-  return slope;
 };
 
 const innerSlope = (before: number, after: number, riseBefore: number, riseAfter: number): number => {

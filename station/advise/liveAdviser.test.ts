@@ -6,7 +6,7 @@ import { rehearsed } from '../day/rehearsed.ts';
 import { judgedWorld } from '../rig/judged/days.ts';
 import { chainHash } from '../store/hash.ts';
 import { answerAdvise } from '../worker/advise.ts';
-import { LiveAdviser, type LiveAdviserParts } from './liveAdviser.ts';
+import { LiveAdviser, type LiveAdviserParts, newIn } from './liveAdviser.ts';
 
 const { stretch } = judgedWorld(90_000);
 
@@ -79,6 +79,34 @@ test('when the readings stop it says by itself that it cannot judge', async () =
   adviser.close();
   expect(written.length).toBeGreaterThan(before);
   expect(written.at(-1)?.body['state']).toBe('cannot judge');
+});
+
+describe('rows that are news', () => {
+  const row = (seq: number, seconds = 10 * seq) => ({
+    seq,
+    seconds,
+    step: '5',
+    values: { low: 1262.3 + seq },
+    part: 0,
+  });
+  const heardBefore = [1, 2, 3, 4, 5].map((seq) => row(seq));
+  const [a, , c, , e] = heardBefore;
+
+  test('are those at the end, and rows that are only thinned out are not forgotten', () => {
+    const next = row(6);
+    expect(newIn([...heardBefore, next], heardBefore)).toEqual({ rows: [next], anew: false });
+    expect(newIn([a, c, e, next], heardBefore)).toEqual({ rows: [next], anew: false });
+    expect(newIn(heardBefore, [])).toEqual({ rows: heardBefore, anew: false });
+  });
+
+  test('are all of them after a correction, a row typed in late, or bleeding', () => {
+    const corrected = heardBefore.map((one) => (one === c ? { ...c, values: { low: 1291.7 } } : one));
+    expect(newIn(corrected, heardBefore)).toEqual({ rows: corrected, anew: true });
+    const late = [a, row(7, 17), ...heardBefore.slice(1)];
+    expect(newIn(late, heardBefore)).toEqual({ rows: late, anew: true });
+    expect(newIn([], heardBefore)).toEqual({ rows: [], anew: true });
+    expect(newIn([row(9)], heardBefore)).toEqual({ rows: [row(9)], anew: true });
+  });
 });
 
 describe('making ready to foresee', () => {

@@ -1,5 +1,5 @@
 /** Beside a running day: hands each new row to the adviser's thread, and writes what is foreseen and advised as it stands. */
-import type { Fold } from '@hoopwright/wire/day';
+import type { Fold, FoldedRow } from '@hoopwright/wire/day';
 import {
   neverReadyBody,
   readyBody,
@@ -43,8 +43,9 @@ export class LiveAdviser implements Adviser {
   private last: { now: Fold; write: Write } | undefined;
   private opened = false;
   private asking = false;
-  private heardSeq = 0;
-  private heardRows = 0;
+  /** News came while it asked. */
+  private waits = false;
+  private heardRows: readonly FoldedRow[] = [];
   private told = '';
   private foreseen = '';
   private stop: (() => void) | undefined;
@@ -57,9 +58,10 @@ export class LiveAdviser implements Adviser {
   }
 
   heard(now: Fold, write: Write): void {
+    const before = this.last?.now;
     this.last = { now, write };
     this.tellReady();
-    void this.ask();
+    if (before === undefined || isNews(before, now)) void this.ask();
   }
 
   close(): void {
@@ -106,10 +108,11 @@ export class LiveAdviser implements Adviser {
   }
 
   private async ask(): Promise<void> {
+    if (this.asking) this.waits = true;
     if (this.asking || this.closed || this.last === undefined) return;
     const { phase, plan, ventShut_ms } = this.last.now.state;
     if (plan === undefined || ventShut_ms === undefined || phase !== 'under way') return;
-    this.asking = true;
+    [this.asking, this.waits] = [true, false];
     try {
       await this.open();
       await this.once();
@@ -117,6 +120,7 @@ export class LiveAdviser implements Adviser {
       this.parts.log(error);
     } finally {
       this.asking = false;
+      if (this.waits) void this.ask();
     }
   }
 
@@ -126,7 +130,7 @@ export class LiveAdviser implements Adviser {
     if (this.opened && stretch === undefined) return;
     const { about, plan, channels } = this.last?.now.state ?? {};
     if (about === undefined || plan === undefined || channels === undefined) return;
-    [this.opened, this.made, this.heardSeq, this.heardRows] = [true, undefined, 0, 0];
+    [this.opened, this.made, this.heardRows] = [true, undefined, []];
     try {
       await this.parts.ask({
         kind: 'open',
@@ -146,18 +150,14 @@ export class LiveAdviser implements Adviser {
     if (this.last === undefined) return;
     const { now, write } = this.last;
     const { state, inside } = now;
-    const anew = inside.rows.length < this.heardRows;
-    const rows = anew ? inside.rows : inside.rows.filter(({ seq }) => seq > this.heardSeq);
-    this.heardRows = inside.rows.length;
-    this.heardSeq = Math.max(this.heardSeq, ...rows.map(({ seq }) => seq));
+    const { rows, anew } = newIn(inside.rows, this.heardRows);
+    this.heardRows = inside.rows;
     const said = await this.parts.ask({
       kind: 'hear',
       record: state.about.record,
       rows,
       anew,
-      aside: state.channels.flatMap(({ channel, aside, unproved }) =>
-        aside === undefined && unproved === undefined ? [] : [channel.name],
-      ),
+      aside: asideIn(now),
       seconds: (this.parts.now() - (state.ventShut_ms ?? 0)) / 1000,
       ...(state.step === undefined ? {} : { step: state.step.number }),
     });
@@ -168,4 +168,33 @@ export class LiveAdviser implements Adviser {
     if (told !== this.told) write('advice', advice);
     [this.foreseen, this.told] = [foreseen, told];
   }
+}
+
+/** Something that the advice may hang on: most of a hundred readings a second are not. */
+const isNews = (before: Fold, now: Fold): boolean =>
+  before.inside.rows !== now.inside.rows ||
+  before.state.step !== now.state.step ||
+  before.state.phase !== now.state.phase ||
+  asideIn(before).join() !== asideIn(now).join();
+
+const asideIn = ({ state }: Fold): string[] =>
+  state.channels.flatMap(({ channel, aside, unproved }) =>
+    aside === undefined && unproved === undefined ? [] : [channel.name],
+  );
+
+/**
+ * Rows that were not heard yet. All of them, anew, where the tank was bled, a row was corrected, or one was typed in that
+ * is older than others; rows that were only thinned out stay heard.
+ */
+export function newIn(
+  rows: readonly FoldedRow[],
+  heard: readonly FoldedRow[],
+): { readonly rows: readonly FoldedRow[]; readonly anew: boolean } {
+  if (heard.length === 0) return { rows, anew: false };
+  const known = new Map(heard.map((row) => [row.seq, row]));
+  const corrected = rows.some((row) => known.has(row.seq) && known.get(row.seq) !== row);
+  const fresh = rows.filter(({ seq }) => !known.has(seq));
+  const last = heard[heard.length - 1].seconds;
+  const anew = rows[0] !== heard[0] || corrected || fresh.some(({ seconds }) => seconds < last);
+  return { rows: anew ? rows : fresh, anew };
 }

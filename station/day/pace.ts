@@ -1,10 +1,10 @@
 /** For the long-running checks: a test under way whose readings a node sends by HTTP, its clock so many times faster. */
 import { performance } from 'node:perf_hooks';
-import { freeze } from '@hoopwright/wire/plan';
+import { freeze, type Plan } from '@hoopwright/wire/plan';
 import { type Channel, channelsOf, type SourceSetUp } from '@hoopwright/wire/reading';
 import { sha256 } from '../store/hash.ts';
 import type { Store } from '../store/store.ts';
-import { Days } from './days.ts';
+import { Days, type DaysParts } from './days.ts';
 import type { LiveDay } from './live/live.ts';
 import { TEST_TANK, testPlan } from './rehearsed.ts';
 
@@ -36,14 +36,25 @@ export interface PaceDay {
 export interface PaceOrders {
   /** Times real time. */
   readonly fast: number;
+  /** Another tank than the test tank: its file, its plan, and the channels that the node sends, by its own names for them. */
+  readonly on?: {
+    readonly file: object;
+    readonly plan: Plan;
+    readonly names: Readonly<Record<string, string>>;
+  };
+  readonly adviser?: NonNullable<DaysParts['adviser']>;
   /** Beside the node that sends by HTTP. */
   readonly sources?: readonly SourceSetUp[];
 }
 
 /** 12 channels, the plan's and strain gauges; the vent is shut and the seating runs. */
-export async function openPaceDay(store: Store, { fast, sources = [] }: PaceOrders): Promise<PaceDay> {
-  const { project } = store.projects.create({ name: 'INVENTED: Dunlin', file: JSON.stringify(TEST_TANK) });
-  const frozen = freeze(testPlan(), { name: 'pace', revision: 'A', date: '2026-05-03' }, sha256);
+export async function openPaceDay(
+  store: Store,
+  { fast, sources = [], on, adviser }: PaceOrders,
+): Promise<PaceDay> {
+  const { file, plan, names: own } = on ?? { file: TEST_TANK, plan: testPlan(), names: NAMES };
+  const { project } = store.projects.create({ name: 'INVENTED: Dunlin', file: JSON.stringify(file) });
+  const frozen = freeze(plan, { name: 'pace', revision: 'A', date: '2026-05-03' }, sha256);
   store.plans.keep(project.id, frozen);
   const began = Date.now();
   const real = (): number => fast * performance.now();
@@ -58,25 +69,26 @@ export async function openPaceDay(store: Store, { fast, sources = [] }: PaceOrde
     real,
     wall: () => began + real() - start,
     log: (error) => console.error(error),
+    ...(adviser === undefined ? {} : { adviser }),
   });
-  const names = { ...NAMES, ...Object.fromEntries(STRAINS.map((name) => [name, name])) };
+  const names = { ...own, ...Object.fromEntries(STRAINS.map((name) => [name, name])) };
   const begun = await days.begin({
     project: project.id,
     plan: frozen.frozen.digest,
     kind: 'test',
     director: 'A. Invented',
     sources: [{ kind: 'http', name: 'node', names }, ...sources],
-    channels: channels(fast),
+    channels: channels(plan, fast),
   });
   if (begun.kind !== 'done') throw new Error(JSON.stringify(begun.issue));
   const live = begun.day;
   const by = 'A. Invented';
   await live.order({ order: 'vent shut', by });
-  await live.order({ order: 'go on', by, from: testPlan().steps[0].number });
+  await live.order({ order: 'go on', by, from: plan.steps[0].number });
   return { days, live, record: live.parts.about.record };
 }
 
-function channels(fast: number): Channel[] {
+function channels(plan: Plan, fast: number): Channel[] {
   const strains = STRAINS.map(
     (name): Channel => ({
       name,
@@ -87,7 +99,7 @@ function channels(fast: number): Channel[] {
       resolution: 0.1,
     }),
   );
-  return [...channelsOf(testPlan()), ...strains].map((channel) => ({
+  return [...channelsOf(plan), ...strains].map((channel) => ({
     ...channel,
     noise: NOISE[channel.reads] ?? 0,
     resolution: channel.reads === 'pressure' ? 0.01 : channel.resolution,

@@ -40,7 +40,9 @@ const open = new Map<string, Open>();
 /** The pool calls it by its name. */
 export function answerAdvise(message: AdviseMessage): Said | undefined {
   if (message.kind === 'open') {
-    open.set(message.record, { adviser: new Adviser(message), readAt: new Map() });
+    const adviser = new Adviser(message);
+    adviser.warmUp();
+    open.set(message.record, { adviser, readAt: new Map() });
     return undefined;
   }
   if (message.kind === 'close') {

@@ -19,9 +19,8 @@ import {
   type Unknowns,
   unknownsOf,
 } from '@hoopwright/core/stretch';
-import type { SteelDraw } from '@hoopwright/core/steel';
 import { diceOf } from '@hoopwright/core/gauge';
-import { fromBar, fromLitre } from '@hoopwright/core/units';
+import { fromBar } from '@hoopwright/core/units';
 import type { Plan, Step, StepKind } from '../plan/plan.ts';
 import { type Channel, freshFor } from '../reading/channel.ts';
 import type { Row } from '../reading/row.ts';
@@ -31,6 +30,7 @@ import type { Facts, Read, Stretchable } from './facts.ts';
 import { type ForecastBody, forecastBody } from './forecastBody.ts';
 import { type HoldGivens, holdFacts, isHold, leakFacts } from './look/holdFacts.ts';
 import { errorsOf, type Instruments, instrumentsOf, spreadOf } from './instruments.ts';
+import { arrivalRate, middleOf } from './look/likely.ts';
 import { Oddities } from './look/oddities.ts';
 import { openHoldFacts, riseFacts } from './look/riseFacts.ts';
 import { seamFacts } from './look/seamFacts.ts';
@@ -145,12 +145,7 @@ export class Adviser {
     const knowledge = knowFrom(stretch.quick, this.unknowns, seen, this.centre);
     this.centre = knowledge.centre;
     this.standing.look(seen, knowledge);
-    const target = fromBar(plan.target.pressure_bar);
-    const foresight = foresee(stretch.quick, this.unknowns, knowledge, {
-      target,
-      rate: this.rate,
-      points: this.points,
-    });
+    const foresight = foresee(stretch.quick, this.unknowns, knowledge, this.orders());
     this.seam = foresight.seam;
     this.foreseen = forecastBody({
       foresight,
@@ -160,6 +155,17 @@ export class Adviser {
       seconds: this.rows.at(-1)?.seconds ?? 0,
     });
     return this.foreseen;
+  }
+
+  /** Foresees once from nothing and forgets it, so that the first forecast of the day is as quick as the others. */
+  warmUp(): void {
+    const { stretch } = this.givens;
+    if (stretch === undefined || this.unknowns === undefined) return;
+    foresee(stretch.quick, this.unknowns, knowFrom(stretch.quick, this.unknowns, []), this.orders());
+  }
+
+  private orders(): Parameters<typeof foresee>[3] {
+    return { target: fromBar(this.givens.plan.target.pressure_bar), rate: this.rate, points: this.points };
   }
 
   /** What is advised `seconds` after the vent was shut, in that step (of the last row where it is left out). */
@@ -280,16 +286,3 @@ export class Adviser {
     return { ...(hold === undefined ? {} : { hold }), ...(leak === undefined ? {} : { leak }) };
   }
 }
-
-/** The draw whose sum of inputs is in the middle would do as well: any likely steel gives the litres and the rates. */
-const middleOf = (draws: readonly SteelDraw[]): SteelDraw =>
-  [...draws].sort((a, b) => a.factors[1] - b.factors[1])[draws.length >> 1];
-
-/** Growth rate (1/s) that the pump gives on arrival: its flow over the room of a unit of growth. */
-function arrivalRate({ water }: Plan, path: QuickPath | undefined): number {
-  if (water.flow_L_per_min === undefined || path === undefined) return USUAL_RATE;
-  const j = path.growth.findIndex((growth) => growth > 0.03);
-  const room = (path.volume[j] - path.volume[j - 1]) / (path.growth[j] - path.growth[j - 1]);
-  return fromLitre(water.flow_L_per_min) / 60 / room;
-}
-const USUAL_RATE = 3e-5;

@@ -136,7 +136,7 @@ function holdNumbers(quick: QuickTank, draw: SteelDraw, hold: HoldRun): number[]
 const pressureOf = (path: QuickPath, draw: SteelDraw, growth: number): number =>
   pressureAt(path, draw, growth, draw.rate.reference / PLASTIC_PER_GROWTH);
 
-function creepOf(quick: QuickTank, features: readonly number[], girths: number): CreepFit {
+function creepOf(quick: QuickTank, features: Float64Array, girths: number): CreepFit {
   const { creep: columns } = quick;
   if (columns === undefined) return { growth: 1, volume: 1, girths: Array.from({ length: girths }, () => 1) };
   const value = (c: Float64Array): number => c.reduce((sum, x, a) => sum + x * features[a], 0);
@@ -209,31 +209,49 @@ function leastSquares(
   });
 }
 
-/** The path of one steel. */
+/** The path of one steel. Hundreds are asked for at each forecast of a running day: plain loops over typed arrays. */
 export function quickPath(quick: QuickTank, draw: SteelDraw): QuickPath {
   const { grid, tank, plate, coefficients, filled } = quick;
-  const features = featuresOf(quick, draw);
-  const number = (column: number): number => {
-    const c = coefficients[column];
-    let sum = 0;
-    for (let a = 0; a < features.length; a++) sum += c[a] * features[a];
-    return sum;
-  };
+  const features = Float64Array.from(featuresOf(quick, draw));
   const n = grid.length;
+  const fitted = (from: number): Float64Array => numbersFrom(coefficients, from, n, features);
   const thin = thinTable(tank, plate, draw, grid);
-  const girths = tank.girths.map((_, k) => grid.map((growth, j) => growth * number((2 + k) * n + j)));
-  const limits = (2 + tank.girths.length) * n;
+  const [pressure, volume] = [fitted(0), fitted(n)];
+  const girths = tank.girths.map((_, k) => fitted((2 + k) * n));
+  for (let j = 0; j < n; j++) {
+    pressure[j] = thin.pressure[j] * Math.exp(pressure[j]);
+    volume[j] *= filled * thin.volume[j];
+    for (const girth of girths) girth[j] *= grid[j];
+  }
+  const [maximum, firstYield] = numbersFrom(coefficients, (2 + girths.length) * n, 2, features);
   return {
     growth: grid,
-    pressure: grid.map((_, j) => thin.pressure[j] * Math.exp(number(j))),
-    volume: grid.map((_, j) => filled * thin.volume[j] * number(n + j)),
+    pressure,
+    volume,
     girths,
     flow: thin.flow,
     plastic: thin.plastic,
-    maximum: highest(thin) * Math.exp(number(limits)),
-    firstYield: thin.flow[0] * Math.exp(number(limits + 1)),
+    maximum: highest(thin) * Math.exp(maximum),
+    firstYield: thin.flow[0] * Math.exp(firstYield),
     creep: creepOf(quick, features, girths.length),
   };
+}
+
+/** What the fit says of `count` columns from one on. */
+function numbersFrom(
+  coefficients: readonly Float64Array[],
+  from: number,
+  count: number,
+  features: Float64Array,
+): Float64Array {
+  const out = new Float64Array(count);
+  for (let j = 0; j < count; j++) {
+    const column = coefficients[from + j];
+    let sum = 0;
+    for (let a = 0; a < features.length; a++) sum += column[a] * features[a];
+    out[j] = sum;
+  }
+  return out;
 }
 
 function errorOn(quick: QuickTank, held: readonly Fitted[]): QuickError {

@@ -1,5 +1,5 @@
 /** The long cylinder beside the tank: same radius, same drawn steel. The quick tank is a correction of it. */
-import { monotoneCubic, writeCubic } from '../../math/spline.ts';
+import { type Cubic, writeCubicIn, writeSlopes } from '../../math/spline.ts';
 import { flowOf } from '../../steel/flow.ts';
 import { metalOf } from '../../steel/plane.ts';
 import type { SteelDraw } from '../../steel/belief/draw.ts';
@@ -19,28 +19,31 @@ export interface ThinTable {
 
 const POINTS = 60;
 const LAST = 0.8;
+const PLASTIC = Float64Array.from({ length: POINTS }, (_, i) => LAST * (i / (POINTS - 1)) ** 3);
+
+// Written anew by every table: hundreds are made at each forecast of a running day.
+const GROWTHS = new Float64Array(POINTS);
+const over = (y: Float64Array): Cubic => ({ x: GROWTHS, y, slope: new Float64Array(POINTS) });
+const PRESSURE = over(new Float64Array(POINTS));
+const VOLUME = over(new Float64Array(POINTS));
+const FLOW = over(new Float64Array(POINTS));
+const STRAIN = over(PLASTIC);
+const CURVES = [PRESSURE, VOLUME, FLOW, STRAIN];
 
 /** Pressure, volume, flow stress of the thin cylinder at the growths of `grid` (fractions, rising). */
 export function thinTable(tank: Tank, plate: Steel, draw: SteelDraw, grid: Float64Array): ThinTable {
   const vessel = thinBeside(tank, plate, draw);
-  const at = Array.from({ length: POINTS }, (_, i) => LAST * (i / (POINTS - 1)) ** 3);
-  const states = at.map((ep) => yieldingState(vessel, ep));
-  const growths = states.map((s) => Math.expm1(s.hoop));
-  const curves = [
-    monotoneCubic(
-      growths,
-      states.map((s) => Math.log(s.pressure)),
-    ),
-    monotoneCubic(
-      growths,
-      states.map((s) => s.volumeGrowth),
-    ),
-    monotoneCubic(
-      growths,
-      states.map((s) => s.equivalent),
-    ),
-    monotoneCubic(growths, at),
-  ];
+  const first = yieldingState(vessel, 0);
+  for (let i = 0; i < POINTS; i++) {
+    const state = i === 0 ? first : yieldingState(vessel, PLASTIC[i]);
+    GROWTHS[i] = Math.expm1(state.hoop);
+    if (i > 0 && !(GROWTHS[i] > GROWTHS[i - 1]))
+      throw new Error(`growth must rise with plastic strain, but ${GROWTHS[i]} follows ${GROWTHS[i - 1]}`);
+    PRESSURE.y[i] = Math.log(state.pressure);
+    VOLUME.y[i] = state.volumeGrowth;
+    FLOW.y[i] = state.equivalent;
+  }
+  for (const curve of CURVES) writeSlopes(curve);
   const table = {
     pressure: new Float64Array(grid.length),
     volume: new Float64Array(grid.length),
@@ -48,24 +51,28 @@ export function thinTable(tank: Tank, plate: Steel, draw: SteelDraw, grid: Float
     plastic: new Float64Array(grid.length),
   };
   const out = new Float64Array(2);
-  grid.forEach((growth, j) => {
-    if (growth < growths[0]) {
-      const f = growth / growths[0];
-      const elastic = thinState(vessel, 0, f * states[0].equivalent);
+  // Growths of the grid rise: the interval is walked along with them.
+  let k = 0;
+  for (let j = 0; j < grid.length; j++) {
+    const growth = grid[j];
+    if (growth < GROWTHS[0]) {
+      const f = growth / GROWTHS[0];
+      const elastic = thinState(vessel, 0, f * first.equivalent);
       table.pressure[j] = elastic.pressure;
       table.volume[j] = elastic.volumeGrowth;
-      table.flow[j] = states[0].equivalent;
-      return;
+      table.flow[j] = first.equivalent;
+      continue;
     }
-    const [pressure, volume, flow, plastic] = curves.map((curve) => {
-      writeCubic(curve, growth, out);
-      return out[0];
-    });
-    table.pressure[j] = Math.exp(pressure);
-    table.volume[j] = volume;
-    table.flow[j] = flow;
-    table.plastic[j] = plastic;
-  });
+    while (k < POINTS - 2 && GROWTHS[k + 1] <= growth) k++;
+    writeCubicIn(PRESSURE, k, growth, out);
+    table.pressure[j] = Math.exp(out[0]);
+    writeCubicIn(VOLUME, k, growth, out);
+    table.volume[j] = out[0];
+    writeCubicIn(FLOW, k, growth, out);
+    table.flow[j] = out[0];
+    writeCubicIn(STRAIN, k, growth, out);
+    table.plastic[j] = out[0];
+  }
   return table;
 }
 
