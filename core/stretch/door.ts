@@ -47,6 +47,7 @@ export {
   type LivedTank,
   livedTank,
 } from './lived/lived.ts';
+export { filledAgain } from './lived/before.ts';
 export { type BuiltIn, hiddenTank, variedTank } from './lived/hidden.ts';
 export { type Truth, truthBetween, truthOf } from './lived/truth.ts';
 export type { Weather } from './lived/weather.ts';

@@ -128,7 +128,7 @@ export class LiveAdviser implements Adviser {
   private async open(): Promise<void> {
     const { made: stretch } = this;
     if (this.opened && stretch === undefined) return;
-    const { about, plan, channels } = this.last?.now.state ?? {};
+    const { about, plan, channels, follows } = this.last?.now.state ?? {};
     if (about === undefined || plan === undefined || channels === undefined) return;
     [this.opened, this.made, this.heardRows] = [true, undefined, []];
     try {
@@ -137,6 +137,8 @@ export class LiveAdviser implements Adviser {
         record: about.record,
         plan: plan.plan,
         channels: channels.map(({ channel }) => channel),
+        ...(follows === undefined ? {} : { seen_bar: follows.highest_bar }),
+        ...(follows === undefined ? {} : { seen_bar: follows.highest_bar }),
         ...(stretch === undefined ? {} : { stretch }),
       });
     } catch (error) {

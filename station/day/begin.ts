@@ -1,5 +1,5 @@
 /** How a day begins: what was looked at, the set-up, the frozen plan, the first step. */
-import type { Begin, SetUpBody, StartBody } from '@hoopwright/wire/day';
+import type { Begin, Follows, SetUpBody, StartBody } from '@hoopwright/wire/day';
 import type { FrozenPlan } from '@hoopwright/wire/plan';
 import { type Channel, channelsFrom, channelsOf, FRESH_BY_WIRE } from '@hoopwright/wire/reading';
 import type { About, Body, Link } from '@hoopwright/wire/record';
@@ -27,7 +27,7 @@ export interface Opening {
   readonly begin: Begin;
   readonly frozen: FrozenPlan;
   readonly channels: readonly Channel[];
-  readonly follows?: SetUpBody['follows'];
+  readonly follows?: Follows;
 }
 
 /** Writes the opening entries; resolves when they are durable. */
@@ -72,7 +72,7 @@ const OPENING = 20;
 export function begunWith(
   entries: Iterable<Link>,
   about: About,
-): { readonly begin: Begin; readonly frozen: FrozenPlan } | undefined {
+): { readonly begin: Begin; readonly frozen: FrozenPlan; readonly follows?: Follows } | undefined {
   const links: Link[] = [];
   for (const link of entries) {
     links.push(link);
@@ -86,8 +86,9 @@ export function begunWith(
   // oxlint-disable-next-line typescript/no-unsafe-type-assertion -- written by `openingOf`, and chained since
   const { frozen } = plan as unknown as FrozenPlan;
   // oxlint-disable-next-line typescript/no-unsafe-type-assertion -- the same
-  const rest = setUp as unknown as Pick<Begin, 'sources' | 'channels' | 'mirror' | 'rehearsal'>;
-  const { sources, channels, mirror, rehearsal } = rest;
+  const rest = setUp as unknown as Pick<Begin, 'sources' | 'channels' | 'mirror' | 'rehearsal'> &
+    Pick<SetUpBody, 'follows'>;
+  const { sources, channels, mirror, rehearsal, follows } = rest;
   const begin: Begin = {
     project: about.project,
     plan: frozen.digest,
@@ -99,7 +100,7 @@ export function begunWith(
     ...(rehearsal === undefined ? {} : { rehearsal }),
   };
   // oxlint-disable-next-line typescript/no-unsafe-type-assertion -- the same
-  return { begin, frozen: plan as unknown as FrozenPlan };
+  return { begin, frozen: plan as unknown as FrozenPlan, ...(follows === undefined ? {} : { follows }) };
 }
 
 /** Records hold JSON: what is undefined is left out. */

@@ -12,13 +12,10 @@ import type { Issue } from '@hoopwright/wire/issue';
 import { type FrozenPlan } from '@hoopwright/wire/plan';
 import { channelsFrom } from '@hoopwright/wire/reading';
 import type { Link } from '@hoopwright/wire/record';
-import { parseTankFile } from '@hoopwright/wire/tank';
 import type { HttpSource } from '../instrument/http.ts';
 import type { Later, Source } from '../instrument/source.ts';
 import { PROGRAM } from '../plan/version.ts';
-import { couponsAttached } from '../range/coupons.ts';
-import { type Fault, type FaultName, readFault } from '../rig/fault.ts';
-import { realTank } from '../rig/realTank.ts';
+import type { FaultName } from '../rig/fault.ts';
 import type { RecordLine, Store } from '../store/store.ts';
 import { begunWith, channelsFor, openingOf } from './begin.ts';
 import { type DayClock, fastClock } from './live/clock.ts';
@@ -27,7 +24,8 @@ import { LiveDay } from './live/live.ts';
 import type { Adviser } from './live/parts.ts';
 import { openMirror } from './live/mirror.ts';
 import { Past } from './past.ts';
-import { RigDay } from './rigDay.ts';
+import type { RigDay } from './rigDay.ts';
+import { rigFor, type RigParts } from './rigFor.ts';
 import { sourceFrom } from './sources.ts';
 import type { Laptop } from './surroundings.ts';
 
@@ -132,9 +130,12 @@ export class Days {
         'a rehearsal has seed and speed',
       );
     const channels = channelsFor(frozen, begin);
-    const rig = this.rigFor(begin, frozen);
+    const follows =
+      begin.kind === 'test' || begin.rehearsal?.tank === 'as left'
+        ? await this.past.lastOn(begin.project, begin.kind)
+        : undefined;
+    const rig = rigFor(this.rigParts(begin), { begin, frozen, follows });
     if ('path' in rig) return { kind: 'refused', issue: rig };
-    const follows = begin.kind === 'test' ? await this.past.lastOn(begin.project) : undefined;
     const { plan, frozen: seal } = frozen;
     const title = `${plan.tank.name}, plan ${seal.name}, revision ${seal.revision}`;
     const { about } = store.records.begin({ kind: begin.kind, title, project: begin.project });
@@ -146,25 +147,12 @@ export class Days {
     return { kind: 'done', day: running.day };
   }
 
-  private rigFor(begin: Begin, frozen: FrozenPlan): { readonly rig?: RigDay } | Issue {
-    const { rehearsal } = begin;
-    if (rehearsal === undefined) return {};
-    const { store, mesh } = this.parts;
-    const faults: Fault[] = [];
-    for (const text of rehearsal.faults) {
-      const read = readFault(text);
-      if (!read.ok)
-        return { path: 'rehearsal.faults', expected: 'NAME@TIME, such as leak@45min', received: text };
-      faults.push(read.fault);
-    }
-    const parsed = parseTankFile(this.tankFile(begin.project, begin.plan) ?? '');
-    if (!parsed.ok) return { path: 'plan', expected: 'a tank file that can be read', received: 'another' };
-    const files = couponsAttached(store.attachments, begin.project);
-    const tank = realTank({ given: parsed, files, seed: rehearsal.seed });
-    const { seed, speed, readings } = rehearsal;
-    const channels = channelsFor(frozen, begin);
-    const given = { tank, plan: frozen.plan, channels, seed, speed, readings, faults };
-    return { rig: new RigDay({ ...given, ...(mesh === undefined ? {} : { mesh }) }) };
+  private rigParts({ project, plan }: Begin): RigParts {
+    return {
+      attachments: this.parts.store.attachments,
+      mesh: this.parts.mesh,
+      file: this.tankFile(project, plan) ?? '',
+    };
   }
 
   /** Text of the tank file that a frozen plan was made from. */
@@ -253,7 +241,7 @@ export class Days {
     const { fold: start, digest: none } = emptyFold(line.about);
     const found = begunWith(records.entries(record), line.about);
     if (found === undefined) return;
-    const rig = found.begin.rehearsal === undefined ? {} : this.rigFor(found.begin, found.frozen);
+    const rig = rigFor(this.rigParts(found.begin), found);
     if ('path' in rig) return;
     let digest = none;
     let before: Fold = start;

@@ -1,5 +1,5 @@
 /** A stored record at any moment: folded once with marks along the way, then from the nearest mark. */
-import { type DayPhase, type Fold, fold, type Snapshot } from '@hoopwright/wire/day';
+import { type DayPhase, type Fold, fold, type Follows, leftBy, type Snapshot } from '@hoopwright/wire/day';
 import type { Records } from '../store/store.ts';
 import { emptyFold } from './live/kept.ts';
 import { TraceStore } from './live/trace.ts';
@@ -47,6 +47,15 @@ export class Past {
 
   /** The state as it stood at a time of the wall clock, or after entry `seq`. */
   async at(record: string, ms: number): Promise<Omit<Snapshot, 'role'> | undefined> {
+    const found = await this.foldedAt(record, ms);
+    if (found === undefined) return undefined;
+    const { now, trace } = found;
+    const began = now.state.about.began_ms;
+    const now_ms = Number.isFinite(ms) ? Math.max(ms, began) : now.state.wall_ms;
+    return { state: now.state, trace: trace.read(0, (now_ms - began) / 1000), now_ms, speed: 1, live: false };
+  }
+
+  private async foldedAt(record: string, ms: number): Promise<{ now: Fold; trace: TraceStore } | undefined> {
     const folded = await this.whole(record);
     if (folded === undefined) return undefined;
     const mark = folded.marks.findLast(({ wall_ms, seq }) => wall_ms <= ms || seq === 0);
@@ -55,23 +64,19 @@ export class Past {
       if (link.entry.wall_ms > ms) break;
       now = fold(now, link);
     }
-    const { state } = now;
-    const began = state.about.began_ms;
-    const now_ms = Number.isFinite(ms) ? Math.max(ms, began) : state.wall_ms;
-    return { state, trace: folded.trace.read(0, (now_ms - began) / 1000), now_ms, speed: 1, live: false };
+    return { now, trace: folded.trace };
   }
 
-  /** What the last test of the tank left: the wall is elastic up to the highest pressure it has seen. */
-  async lastOn(project: string): Promise<{ record: string; highest_bar: number } | undefined> {
+  /** What the last day on the tank left: a test counts, a rehearsal only where a rehearsal asks. */
+  async lastOn(project: string, asks: 'test' | 'rehearsal'): Promise<Follows | undefined> {
     const before = this.records
       .list()
-      .filter(({ about, entries }) => about.project === project && about.kind === 'test' && entries > 0);
+      .filter(({ about, entries }) => about.project === project && entries > 0)
+      .filter(({ about }) => about.kind === 'test' || about.kind === asks);
     for (const { about } of before) {
-      const snapshot = await this.at(about.record, Infinity);
-      const highest = snapshot?.state.figures.highest_bar;
-      const earlier = snapshot?.state.follows?.highest_bar;
-      const highest_bar = Math.max(highest ?? 0, earlier ?? 0);
-      if (highest_bar > 0) return { record: about.record, highest_bar };
+      const found = await this.foldedAt(about.record, Infinity);
+      const left = found === undefined ? undefined : leftBy(found.now);
+      if (left !== undefined) return left;
     }
     return undefined;
   }

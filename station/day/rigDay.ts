@@ -22,6 +22,8 @@ export interface RigDayParts {
   readonly speed: number;
   readonly faults: readonly Fault[];
   readonly readings: 'by hand' | 'by wires';
+  /** Highest pressure that the tank has seen on an earlier day, bar. */
+  readonly seen_bar?: number;
   readonly mesh?: { readonly elements: number; readonly layers: number };
 }
 
@@ -47,7 +49,7 @@ export class RigDay {
   private bled = false;
 
   constructor(parts: RigDayParts) {
-    const { tank, plan, channels, seed, faults, mesh = MESH } = parts;
+    const { tank, plan, channels, seed, faults, seen_bar, mesh = MESH } = parts;
     this.parts = parts;
     const dice = diceOf(seed);
     const builtIn = faults.flatMap(({ name }) => BUILT_IN[name] ?? []);
@@ -59,6 +61,7 @@ export class RigDay {
       faults: faults.filter(({ name }) => name !== 'server-restart' && BUILT_IN[name] === undefined),
       flow: fromLitre(plan.water.flow_L_per_min ?? USUAL_FLOW) / 60,
       relief: RELIEF * plan.target.pressure_bar,
+      ...(seen_bar === undefined ? {} : { seen_bar }),
     });
   }
 

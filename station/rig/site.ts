@@ -4,6 +4,7 @@ import {
   type Act,
   advance,
   burst,
+  filledAgain,
   justFilled,
   type Lived,
   type LivedTank,
@@ -27,6 +28,8 @@ export interface SiteParts {
   readonly stroke: number;
   /** Pressure at which the relief valve opens, bar: no pump brings the tank above it. */
   readonly relief: number;
+  /** Highest pressure that the tank has seen on an earlier day, bar; absent: as welded. */
+  readonly seen_bar?: number;
 }
 
 /** What pump and valves have been told to do. Pressures as the gauge shows them, bar. */
@@ -48,7 +51,8 @@ export class Site {
   constructor(parts: SiteParts) {
     this.parts = parts;
     this.world = { girths: parts.lived.tank.girths.map(({ name }) => name), stroke: parts.stroke };
-    this.now = justFilled(parts.lived);
+    const { lived, seen_bar, flow } = parts;
+    this.now = seen_bar === undefined ? justFilled(lived) : filledAgain(lived, fromBar(seen_bar), flow);
     this.rigs = new Map(parts.channels.map((channel) => [channel.name, rigChannel(channel, parts.dice)]));
     this.waiting = [...parts.faults].sort((a, b) => a.at - b.at);
     this.truth = truthOf(parts.lived, this.now);

@@ -42,6 +42,8 @@ export interface AdviserGivens {
   readonly channels: readonly Channel[];
   /** Absent where the steel has no range: nothing is foreseen then. */
   readonly stretch?: Stretchable;
+  /** Highest pressure that the wall has seen on an earlier day, bar: under it it is elastic and says nothing of the steel. */
+  readonly seen_bar?: number;
 }
 
 /** Tanks that are tried at each forecast. */
@@ -123,6 +125,8 @@ export class Adviser {
     const { gauges, girths } = this.instruments;
     const gauge = gauges.find(({ name }) => this.believed(name) && row.values[name] !== undefined);
     const growths = girths.map((channel) => this.growthIn(channel, row));
+    const elastic = gauge !== undefined && row.values[gauge.name] < (this.givens.seen_bar ?? -Infinity);
+    if (elastic) return;
     this.oddities.take(row, growths);
     if (gauge === undefined || !growths.some((growth) => growth !== undefined)) return;
     const shown = {

@@ -22,11 +22,19 @@ export type StartBody = {
   readonly again?: boolean;
 };
 
+/** What an earlier day on the same tank left: the wall is elastic up to the highest pressure that it has seen. */
+export type Follows = {
+  readonly record: string;
+  readonly highest_bar: number;
+  /** Growth that was left at no pressure, percent of the tank as welded, by girth; absent: it was not read. */
+  readonly left_percent?: { readonly [girth: string]: number };
+};
+
 export type SetUpBody = {
   readonly channels: readonly Channel[];
   readonly sources?: readonly SourceSetUp[];
-  /** State that an earlier test left: its record, and the highest pressure that the wall has seen. */
-  readonly follows?: { readonly record: string; readonly highest_bar: number };
+  /** State that an earlier day left. */
+  readonly follows?: Follows;
   readonly [key: string]: Json | readonly Channel[] | readonly SourceSetUp[] | undefined;
 };
 

@@ -21,6 +21,7 @@ export const beginShape = z.strictObject({
       speed: z.number().min(1).max(200),
       faults: z.array(z.string().max(60)).max(20),
       readings: z.enum(['by hand', 'by wires']),
+      tank: z.enum(['as welded', 'as left']).exactOptional(),
     })
     .exactOptional(),
 });

@@ -9,6 +9,7 @@ import type { About, Body } from '../record/entry.ts';
 import type { Gap } from '../record/gap.ts';
 import type { Ailed } from '../reading/judge/judge.ts';
 import type { Channel } from '../reading/channel.ts';
+import type { Follows } from './body.ts';
 import type { EndName } from '../reading/body.ts';
 
 export interface DayState {
@@ -53,7 +54,7 @@ export interface DayState {
   readonly measures: readonly Measure[];
   readonly remarks: readonly Remark[];
   /** State that the test before left on this tank. */
-  readonly follows?: { readonly record: string; readonly highest_bar: number };
+  readonly follows?: Follows;
   readonly end?: { readonly name: EndName; readonly why: string; readonly step: string };
 }
 

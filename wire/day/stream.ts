@@ -74,6 +74,8 @@ export interface Begin {
     readonly faults: readonly string[];
     /** `by hand`: the crew reads the simulated instruments and types; `by wires`: they come in by themselves. */
     readonly readings: 'by hand' | 'by wires';
+    /** `as left`: it was stretched by the last day of the project, test or rehearsal; the same seed is the same steel. */
+    readonly tank?: 'as welded' | 'as left';
   };
 }
 

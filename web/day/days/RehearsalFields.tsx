@@ -10,20 +10,27 @@ export interface RehearsalTyped {
   readonly speed: string;
   readonly faults: string;
   readonly readings: Rehearsal['readings'];
+  readonly tank: NonNullable<Rehearsal['tank']>;
 }
 
-export const USUAL_REHEARSAL: RehearsalTyped = { seed: '1', speed: '10', faults: '', readings: 'by hand' };
+export const USUAL_REHEARSAL: RehearsalTyped = {
+  seed: '1',
+  speed: '10',
+  faults: '',
+  readings: 'by hand',
+  tank: 'as welded',
+};
 
 const FASTEST = 200;
 
 /** What was typed as the order it makes; a sentence where it cannot be taken. */
-export function rehearsalOf({ seed, speed, faults, readings }: RehearsalTyped): Rehearsal | string {
+export function rehearsalOf({ seed, speed, faults, readings, tank }: RehearsalTyped): Rehearsal | string {
   const hidden = wholeIn(seed, 0, Number.MAX_SAFE_INTEGER);
   const times = wholeIn(speed, 1, FASTEST);
   if (typeof hidden === 'string') return hidden;
   if (typeof times === 'string') return times;
   const lines = faults.split(/[\n,]/).map((line) => line.trim());
-  return { seed: hidden, speed: times, faults: lines.filter((line) => line !== ''), readings };
+  return { seed: hidden, speed: times, faults: lines.filter((line) => line !== ''), readings, tank };
 }
 
 function wholeIn(typed: string, least: number, most: number): number | string {
@@ -76,6 +83,15 @@ export function RehearsalFields({ typed, onTyped }: RehearsalFieldsProps) {
           ['by wires', say('beginByWires')],
         ]}
         onChoose={(readings) => onTyped({ ...typed, readings })}
+      />
+      <Choices
+        legend={say('beginTank')}
+        chosen={typed.tank}
+        options={[
+          ['as welded', say('beginAsWelded')],
+          ['as left', say('beginAsLeft')],
+        ]}
+        onChoose={(tank) => onTyped({ ...typed, tank })}
       />
     </div>
   );

@@ -5,6 +5,7 @@ import { useManner } from '../../state/manner.ts';
 import { say } from '../../words/day/say.ts';
 import { DayTank } from '../chart/DayTank.tsx';
 import { MeasureForm } from '../entry/MeasureForm.tsx';
+import { growthText, pressureText } from '../said/figures.ts';
 import { measureText, promptText } from '../said/measures.ts';
 import { useDay } from '../state/live.ts';
 import { measured, nextPrompt, type Prompt, promptsOf } from '../tells/measures.ts';
@@ -22,6 +23,7 @@ export function SetUp({ mayAct }: { readonly mayAct: boolean }) {
       <DayTank place={prompt?.place} />
       <section className="measures" aria-label={say('measuresTitle')}>
         <h2>{say(late ? 'measuresAfter' : 'measuresBefore')}</h2>
+        {state.follows === undefined ? null : <Stretched />}
         <Table chosen={prompt} />
       </section>
       {mayAct ? (
@@ -38,6 +40,24 @@ export function SetUp({ mayAct }: { readonly mayAct: boolean }) {
         </section>
       ) : null}
     </div>
+  );
+}
+
+/** What an earlier day left: it changes what is foreseen. */
+function Stretched() {
+  const follows = useDay((d) => d.state?.follows);
+  const manner = useManner();
+  if (follows === undefined) return null;
+  const pressure = pressureText(manner, follows.highest_bar);
+  const left = Object.entries(follows.left_percent ?? {}).map(([name, percent]) =>
+    say('growthOf', { name, growth: growthText(manner, percent) }),
+  );
+  return (
+    <p className="quiet" data-follows={follows.record}>
+      {left.length === 0
+        ? say('follows', { pressure })
+        : say('followsLeft', { pressure, left: left.join(', ') })}
+    </p>
   );
 }
 

@@ -43,6 +43,9 @@ export const NOTES = {
   remarkBy: '{time}, {by}',
   remarksNone: 'No remark yet.',
 
+  follows: 'This tank has seen {pressure} before: up to it the wall is elastic.',
+  followsLeft:
+    'This tank has seen {pressure} before: up to it the wall is elastic. Growth counts from the tank as welded; left were {left}.',
   measuresTitle: 'Measured at no pressure',
   measuresBefore: 'Before',
   measuresAfter: 'After',

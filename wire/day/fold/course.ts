@@ -3,6 +3,7 @@ import { type FrozenPlan, looksFrozen } from '../../plan/freeze.ts';
 import { type Step, STEP_KINDS } from '../../plan/plan.ts';
 import { type Channel, channelShape, channelsOf, freshFor } from '../../reading/channel.ts';
 import type { Entry } from '../../record/entry.ts';
+import { planAfter } from '../followed.ts';
 import type { Fold } from './inside.ts';
 import type { ChannelNow, DayState } from '../state.ts';
 import { given, number, oneOf, text } from './read.ts';
@@ -52,8 +53,15 @@ function rolesIn(roles: unknown): Partial<DayState['crew']> {
 
 function followed(value: unknown): DayState['follows'] {
   if (!isRecord(value)) return undefined;
-  const { record, highest_bar } = value;
-  return typeof record === 'string' && typeof highest_bar === 'number' ? { record, highest_bar } : undefined;
+  const { record, highest_bar, left_percent } = value;
+  if (typeof record !== 'string' || typeof highest_bar !== 'number') return undefined;
+  const left = isRecord(left_percent) ? Object.entries(left_percent) : [];
+  const percents = left.flatMap(([name, one]) => (typeof one === 'number' ? [[name, one] as const] : []));
+  return {
+    record,
+    highest_bar,
+    ...(percents.length === 0 ? {} : { left_percent: Object.fromEntries(percents) }),
+  };
 }
 
 const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
@@ -63,7 +71,8 @@ const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
 export function onPlan({ state, inside }: Fold, { body }: Entry): Fold {
   const value: unknown = body;
   if (!looksFrozen(value)) return { state, inside };
-  const plan: FrozenPlan = { plan: value.plan, frozen: value.frozen };
+  // What is foreseen is that of the tank as it stands; the seal is that of the plan.
+  const plan: FrozenPlan = { plan: planAfter(value.plan, state.follows), frozen: value.frozen };
   const channels = state.channels.length > 0 ? state.channels : withChannels([], channelsOf(plan.plan));
   const now = { ...state, plan, channels };
   return { inside, state: { ...now, ...given('next', nextAfter(plan, state.step?.number)) } };
