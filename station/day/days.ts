@@ -24,8 +24,8 @@ import { LiveDay } from './live/live.ts';
 import type { Adviser } from './live/parts.ts';
 import { openMirror } from './live/mirror.ts';
 import { Past } from './past.ts';
-import type { RigDay } from './rigDay.ts';
-import { rigFor, type RigParts } from './rigFor.ts';
+import type { RigDay } from './simulated/rigDay.ts';
+import { rigFor, type RigParts } from './simulated/rigFor.ts';
 import { sourceFrom } from './sources.ts';
 import type { Laptop } from './surroundings.ts';
 

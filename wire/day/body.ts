@@ -7,7 +7,7 @@
 import type { Json } from '../record/canonical.ts';
 import type { Channel } from '../reading/channel.ts';
 import type { SourceSetUp } from '../reading/wire/source.ts';
-import type { AdviceState, Measure, TroubleNow } from './state.ts';
+import type { AdviceState, Follows, Measure, TroubleNow } from './state.ts';
 
 export type StartBody = {
   readonly program: string;
@@ -20,14 +20,6 @@ export type StartBody = {
   readonly keptAwake?: boolean;
   /** The program was started anew within the record. */
   readonly again?: boolean;
-};
-
-/** What an earlier day on the same tank left: the wall is elastic up to the highest pressure that it has seen. */
-export type Follows = {
-  readonly record: string;
-  readonly highest_bar: number;
-  /** Growth that was left at no pressure, percent of the tank as welded, by girth; absent: it was not read. */
-  readonly left_percent?: { readonly [girth: string]: number };
 };
 
 export type SetUpBody = {

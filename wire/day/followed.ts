@@ -4,8 +4,8 @@
  * that the plan's limits hold for all of it.
  */
 import type { Plan, Step } from '../plan/plan.ts';
-import type { Follows } from './body.ts';
 import type { Fold } from './fold/inside.ts';
+import type { Follows } from './state.ts';
 
 /** Under this the tank counts as let down, bar; girths of the same minutes are what is left. Our choice, no source. */
 const LET_DOWN_BAR = 0.5;

@@ -9,7 +9,6 @@ import type { About, Body } from '../record/entry.ts';
 import type { Gap } from '../record/gap.ts';
 import type { Ailed } from '../reading/judge/judge.ts';
 import type { Channel } from '../reading/channel.ts';
-import type { Follows } from './body.ts';
 import type { EndName } from '../reading/body.ts';
 
 export interface DayState {
@@ -234,3 +233,11 @@ export interface Remark {
   readonly photo?: string;
   readonly place?: string;
 }
+
+/** What an earlier day on the same tank left: the wall is elastic up to the highest pressure that it has seen. */
+export type Follows = {
+  readonly record: string;
+  readonly highest_bar: number;
+  /** Growth that was left at no pressure, percent of the tank as welded, by girth; absent: it was not read. */
+  readonly left_percent?: { readonly [girth: string]: number };
+};

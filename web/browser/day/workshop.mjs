@@ -9,7 +9,7 @@ import { channelsOf } from '@hoopwright/wire/reading';
 import { parseTankFile } from '@hoopwright/wire/tank';
 import { Aedes } from 'aedes';
 import { ServerTCP } from 'modbus-serial';
-import { RigDay } from '../../../station/day/rigDay.ts';
+import { RigDay } from '../../../station/day/simulated/rigDay.ts';
 import { hasTerminals, plugIn } from '../../../station/instrument/contract/terminal.ts';
 import { realTank } from '../../../station/rig/realTank.ts';
 

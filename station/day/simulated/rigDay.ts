@@ -7,11 +7,11 @@ import { type DayState, type Fold, fold, permitted, type Written } from '@hoopwr
 import type { Plan } from '@hoopwright/wire/plan';
 import type { Channel } from '@hoopwright/wire/reading';
 import type { Link } from '@hoopwright/wire/record';
-import { rigSource } from '../instrument/rig.ts';
-import type { Later, Source } from '../instrument/source.ts';
-import type { Fault, FaultName } from '../rig/fault.ts';
-import { secretsOf } from '../rig/rehearsal.ts';
-import { type Order, Site } from '../rig/site.ts';
+import { rigSource } from '../../instrument/rig.ts';
+import type { Later, Source } from '../../instrument/source.ts';
+import type { Fault, FaultName } from '../../rig/fault.ts';
+import { secretsOf } from '../../rig/rehearsal.ts';
+import { type Order, Site } from '../../rig/site.ts';
 
 export interface RigDayParts {
   /** The tank as it really is, but for air and faults. */

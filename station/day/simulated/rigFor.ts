@@ -3,11 +3,11 @@ import type { Begin, Follows } from '@hoopwright/wire/day';
 import type { Issue } from '@hoopwright/wire/issue';
 import type { FrozenPlan } from '@hoopwright/wire/plan';
 import { parseTankFile } from '@hoopwright/wire/tank';
-import { couponsAttached } from '../range/coupons.ts';
-import { type Fault, readFault } from '../rig/fault.ts';
-import { realTank } from '../rig/realTank.ts';
-import type { Store } from '../store/store.ts';
-import { channelsFor } from './begin.ts';
+import { couponsAttached } from '../../range/coupons.ts';
+import { type Fault, readFault } from '../../rig/fault.ts';
+import { realTank } from '../../rig/realTank.ts';
+import type { Store } from '../../store/store.ts';
+import { channelsFor } from '../begin.ts';
 import { RigDay, type RigDayParts } from './rigDay.ts';
 
 export interface RigParts {
