@@ -65,6 +65,11 @@ test('a day that is heard row by row has its forecasts and advice, with reasons 
     expect(ADVICE_STATES).toContain(body['state']);
     expect(Array.isArray(body['reasons']) && body['reasons'].length).toBeGreaterThan(0);
   }
+  // The quiet sentence names the pressure of its own step.
+  const quiet = advice.flatMap(({ body }) =>
+    body['state'] === ADVICE_STATES[0] ? [JSON.stringify(body['reasons'])] : [],
+  );
+  expect(new Set(quiet.map((says) => /up to ([\d.]+) bar/.exec(says)?.[1])).size).toBeGreaterThan(2);
   // What says the same again is not written again.
   const said = advice.map(({ body }) => JSON.stringify([body['state'], body['reasons']]));
   expect(said.filter((one, i) => one === said[i - 1])).toEqual([]);

@@ -1,5 +1,11 @@
 /** Who looks on at a rehearsal and says what is foreseen and advised after each row, as it then stands in the record. */
-import { type Adviser, adviceBody, type ForecastBody, forecastSentence } from '@hoopwright/wire/advice';
+import {
+  type Adviser,
+  adviceBody,
+  type ForecastBody,
+  forecastSentence,
+  toldBy,
+} from '@hoopwright/wire/advice';
 import type { Row } from '@hoopwright/wire/reading';
 import type { Body } from '@hoopwright/wire/record';
 
@@ -35,7 +41,7 @@ export class Judge {
       yield { kind: 'forecast', body: forecast, line: forecastSentence(forecast) };
     this.foreseen = forecast;
     const advice = this.adviser.advice(row.seconds, row.step);
-    const told = [advice.state, ...advice.reasons.map(({ why }) => why)].join();
+    const told = toldBy(advice);
     if (told === this.advised) return;
     this.advised = told;
     const readings = advice.channels.flatMap((name) => this.readAt.get(name) ?? []);

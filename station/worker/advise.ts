@@ -5,6 +5,7 @@ import {
   adviceBody,
   type AdviserGivens,
   type ForecastBody,
+  toldBy,
 } from '@hoopwright/wire/advice';
 import type { Row } from '@hoopwright/wire/reading';
 
@@ -66,6 +67,6 @@ function said({ adviser, readAt }: Open, message: Extract<AdviseMessage, { kind:
   return {
     ...(forecast === undefined ? {} : { forecast }),
     advice: adviceBody(advice, readings),
-    told: [advice.state, ...advice.reasons.map(({ why }) => why)].join(),
+    told: toldBy(advice),
   };
 }

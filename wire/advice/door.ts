@@ -1,6 +1,6 @@
 /** What other packages may use of the advice. */
 export type { AdviceBody } from '../day/body.ts';
-export { adviceBody } from './adviceBody.ts';
+export { adviceBody, toldBy } from './adviceBody.ts';
 export { Adviser, type AdviserGivens } from './adviser.ts';
 export type { Facts, HoldFacts, LeakFacts, Oddity, Read, Stretchable } from './facts.ts';
 export type { ForecastBody, RangeBody } from './forecastBody.ts';

@@ -34,8 +34,8 @@ const SLOPE = 0.021;
 const ELASTIC = 0.0007;
 /** Looks in a row that a girth must stand out. */
 const IN_A_ROW = 2;
-/** s between rows over which a jump is no slip any more. */
-const NEXT = 15;
+/** s between rows over which a jump is no slip any more: the pump itself may have made it. Our choice. */
+const NEXT = 5;
 
 /** Guards what was seen so far. */
 export class Oddities {
