@@ -74,11 +74,12 @@ export class Oddities {
     if (last !== undefined && row.seconds - last.seconds > NEXT) this.recent = [];
     this.recent.push({ seconds: row.seconds, growths });
     if (this.recent.length > SLIP_READINGS) this.recent.shift();
-    const jumps = this.givens.girths.map((channel, i) => {
-      const readings = this.recent.flatMap((one) => one.growths[i] ?? []);
-      if (channel === undefined || readings.length < SLIP_READINGS) return undefined;
-      return slipOf({ readings, blur: this.blur(i) });
-    });
+    const read = this.givens.girths.map((channel, i) =>
+      channel === undefined ? [] : this.recent.flatMap((one) => one.growths[i] ?? []),
+    );
+    const jumps = read.map((readings, i) =>
+      slipOf({ readings, blur: this.blur(i), others: read.filter((_, other) => other !== i) }),
+    );
     const i = jumps.findIndex((jump) => jump !== undefined);
     if (i < 0 || jumps.filter((jump) => jump !== undefined).length > 1) return;
     const points = [{ by: jumps[i] ?? 0, growth: growths[i] ?? 0 }];

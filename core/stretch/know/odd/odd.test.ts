@@ -8,6 +8,15 @@ import { slipOf } from './slip.ts';
 import { EVEN as TANK } from '../../../shell/specimen.ts';
 
 describe('a slip', () => {
+  test('is none where the pump was turned on: the other girths moved alike, each by less than its own blur would call', () => {
+    const turned = (rise: number) =>
+      Array.from({ length: 12 }, (_, k) => (k < 9 ? 0.01 * (k % 2) : rise + 0.01 * k));
+    const others = [turned(0.17), turned(0.14)];
+    expect(slipOf({ readings: turned(0.21), blur: 0.014 })).toBeCloseTo(0.3, 1);
+    expect(slipOf({ readings: turned(0.21), blur: 0.014, others })).toBeUndefined();
+    expect(slipOf({ readings: turned(2.02), blur: 0.014, others })).toBeGreaterThan(1.9);
+  });
+
   const wire = (jumpAt: number, by: number, seed: number): number[] => {
     const dice = diceOf(seed);
     return Array.from({ length: 12 }, (_, k) => 0.07 * k + (k >= jumpAt ? by : 0) + 0.1 * dice.normal());
