@@ -95,7 +95,7 @@ function seamsOf(tanks: readonly Possible[]): Pick<Foresight, 'seam'> {
 function possible(
   quick: QuickTank,
   unknowns: Unknowns,
-  { cases }: Knowledge,
+  { cases, misfit }: Knowledge,
   { point, target, rate }: ForesightOrders & { readonly point: Float64Array },
 ): Possible {
   const { size } = unknowns;
@@ -125,7 +125,8 @@ function possible(
         ]);
   const stands = end?.kind === 'stands' ? end : undefined;
   const { mean, deviation } = unknowns.strays.final;
-  const longer = mean + deviation * point[size + 1];
+  // What the readings leave unexplained makes the end less sure.
+  const longer = mean + deviation * Math.max(1, misfit) * point[size + 1];
   return {
     growth: longer * (stands?.growth ?? Infinity),
     volume: longer * (stands?.volume ?? Infinity),

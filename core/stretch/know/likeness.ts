@@ -52,7 +52,7 @@ export function likenessOf(
   const slope = slopeAt(path.pressure, girth, at);
   const awake = plastic / (plastic + WAKES);
   const effect = (awake * draw.rate.perEfold) / flow;
-  const rate = rateOf(i, { before, now, softening: effect / slope, effect });
+  const rate = rateOf(i, { before, now, slope, effect });
   const efolds = Math.log((PLASTIC_PER_GROWTH * rate.value + RATE_FLOOR) / draw.rate.reference);
   return {
     growth,
@@ -72,44 +72,51 @@ const UNKNOWN_RATE = 1;
 interface RateGivens {
   readonly before: Seen | undefined;
   readonly now: Seen;
-  /** Growth that lowers the rate by one e-fold. */
-  readonly softening: number;
+  /** d(ln pressure)/d(growth of this girth). */
+  readonly slope: number;
   /** Rise of ln pressure per e-fold of rate. */
   readonly effect: number;
 }
 
 /**
- * Growth rate now from the growth since the moment before, and the blur of its logarithm. At a pressure that is kept the
- * e-folds of the rate fall evenly with growth, so that the rate at the end is c (1 - exp(-dg/c))/dt, with c the growth of
- * one e-fold: logarithmic creep. Where the pump brings the pressure up, the rate follows the pump, and is the mean one.
+ * Growth rate now from the growth since the moment before, and the blur of its logarithm. What the pressure has risen
+ * less than the wall has hardened, the rate has fallen: y = (slope dg - d ln p)/effect e-folds. They fall evenly with
+ * growth, so that the rate at the end is (dg/dt) (1 - exp(-y))/y: the mean rate where the pump keeps pace, logarithmic
+ * creep where the pressure is kept.
  */
 function rateOf(
   i: number,
-  { before, now, softening, effect }: RateGivens,
+  { before, now, slope, effect }: RateGivens,
 ): { readonly value: number; readonly blur: number } {
   const [a, b] = [before?.girths[i], now.girths[i]];
   if (before === undefined || a === undefined || b === undefined || now.turned || !(before.pressure > 0))
     return { value: USUAL_RATE, blur: UNKNOWN_RATE };
   const time = now.seconds - before.seconds;
-  const grown = b.growth - a.growth;
   const blur = Math.hypot(a.blur, b.blur);
-  if (Math.log(now.pressure / before.pressure) > KEPT * effect) {
-    const long = grown > LONG * b.growth ? LONG_BLUR : RAMP_BLUR;
-    return {
-      value: Math.max(STILL, grown / time),
-      blur: Math.min(UNKNOWN_RATE, Math.hypot(long, blur / Math.max(grown, blur))),
-    };
-  }
-  const c = Math.max(softening, 1e-6);
-  const x = Math.max(grown, 0.3 * blur) / c;
-  const value = Math.max(STILL, (c / time) * -Math.expm1(-x));
-  return { value, blur: Math.min(UNKNOWN_RATE, blur / c / Math.expm1(Math.min(x, 50))) };
+  const grown = Math.max(b.growth - a.growth, 0.3 * blur);
+  const efold = Math.max(effect, 1e-6);
+  const risen = Math.log(now.pressure / before.pressure);
+  const falls = Math.min(Math.max((slope * grown - risen) / efold, -MOST_FALLS), 50);
+  const bend = 1 / Math.expm1(falls || 1e-9) - 1 / (falls || 1e-9);
+  const pressureBlur = Math.hypot(before.blur / before.pressure, now.blur / now.pressure) / efold;
+  const long = grown > LONG * b.growth ? LONG_BLUR : EVEN_BLUR;
+  const own = (blur / grown) * Math.abs(1 + (bend * slope * grown) / efold);
+  return {
+    value: Math.max(STILL, (grown / time) * shareAtEnd(falls)),
+    blur: Math.min(
+      UNKNOWN_RATE,
+      Math.hypot(own, bend * pressureBlur, long * Math.min(1, Math.abs(bend) * 2)),
+    ),
+  };
 }
 
-/** Rise of pressure, in e-folds of rate, under which it counts as kept. */
-const KEPT = 1;
-/** Blur of the logarithm of the mean rate for the last one, on a ramp; and where the growth came in one long piece. */
-const RAMP_BLUR = 0.15;
+/** Rate at the end over the mean one, where its logarithm falls evenly by `falls`. */
+const shareAtEnd = (falls: number): number => (Math.abs(falls) < 1e-6 ? 1 : -Math.expm1(-falls) / falls);
+
+/** E-folds by which a rate may rise within a moment. */
+const MOST_FALLS = 2;
+/** Blur of the logarithm of the rate where it does not fall evenly; and where the growth came in one long piece. */
+const EVEN_BLUR = 0.05;
 const LONG_BLUR = 0.6;
 const LONG = 0.3;
 
