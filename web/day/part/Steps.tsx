@@ -1,11 +1,12 @@
 /** This step and the next, as the plan has them. */
 import { figuresFor, type Figures } from '@hoopwright/report/plan';
+import type { DayState } from '@hoopwright/wire/day';
 import type { Plan, Step } from '@hoopwright/wire/plan';
 import { useManner } from '../../state/manner.ts';
 import { say } from '../../words/day/say.ts';
 import { ageText, growthText, pressureText } from '../said/figures.ts';
 import { stepLine, stepWords } from '../said/steps.ts';
-import { foreseenNow, seamForeseen } from '../said/foresight.ts';
+import { foreseenNow } from '../said/foresight.ts';
 import { useNow } from '../state/clock.ts';
 import { useDay } from '../state/live.ts';
 import { askedNow } from '../tells/permitted.ts';
@@ -21,7 +22,6 @@ export function Steps() {
   const here = plannedStep(state, state.step?.number);
   const next = plannedStep(state, state.next);
   const end = foreseenNow(state, manner);
-  const seam = seamForeseen(state, manner);
   return (
     <div className="steps">
       <section className="this-step">
@@ -33,11 +33,7 @@ export function Steps() {
         {here === undefined ? <p>{say('noStep')}</p> : <OneStep step={here} plan={plan} f={f} />}
         <NotNow />
       </section>
-      {end === undefined ? (
-        <NotYet says={state.readying?.says} />
-      ) : (
-        <p className="foreseen-now">{seam === undefined ? end : `${end} ${seam}`}</p>
-      )}
+      {end === undefined ? <NotYet readying={state.readying} /> : <p className="foreseen-now">{end}</p>}
       <section className="next-step">
         <h2>{say('nextStep')}</h2>
         {next === undefined ? <p>{say('lastStep')}</p> : <OneStep step={next} plan={plan} f={f} />}
@@ -46,9 +42,9 @@ export function Steps() {
   );
 }
 
-/** Until something is foreseen: what is done about it. */
-const NotYet = ({ says }: { readonly says: string | undefined }) =>
-  says === undefined ? null : <p className="foreseen-now">{says}</p>;
+/** That nothing will be foreseen, and why; how far the making ready is stands at the top. */
+const NotYet = ({ readying }: { readonly readying: DayState['readying'] }) =>
+  readying?.failed === true ? <p className="foreseen-now">{readying.says}</p> : null;
 
 interface OneStepProps {
   readonly step: Step;

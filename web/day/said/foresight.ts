@@ -22,26 +22,24 @@ function toldIn({ foresight }: DayState, key: string): Told | undefined {
   return { median, low, high };
 }
 
-/** Undefined before anything is foreseen, or where half of such tanks give way. */
+/** Undefined before anything is foreseen, or where half of such tanks give way. With the long seam, where there is one. */
 export function foreseenNow(state: DayState, manner: Manner): string | undefined {
   const told = toldIn(state, 'growth_percent');
   if (told === undefined) return undefined;
   const { median, low, high } = told;
   const growth = growthText(manner, median);
   if (low === undefined) return say('foreseenEnd', { growth });
-  return high === undefined
-    ? say('foreseenEndOpen', { growth, low: growthText(manner, low) })
-    : say('foreseenEndRange', { growth, low: growthText(manner, low), high: growthText(manner, high) });
-}
-
-/** The same of the long seam; undefined for a tank without one. */
-export function seamForeseen(state: DayState, manner: Manner): string | undefined {
-  const told = toldIn(state, 'seam_percent');
-  if (told === undefined) return undefined;
-  const { median, low = 0, high } = told;
-  const percent = (strain: number): string => `${figuresFor(manner).plain(strain, 1)} %`;
-  const figures = { strain: percent(median), low: percent(low) };
-  return high === undefined
-    ? say('foreseenSeamOpen', figures)
-    : say('foreseenSeam', { ...figures, high: percent(high) });
+  if (high === undefined) return say('foreseenEndOpen', { growth, low: growthText(manner, low) });
+  const seam = toldIn(state, 'seam_percent');
+  if (seam?.low === undefined || seam.high === undefined)
+    return say('foreseenEndRange', { growth, low: growthText(manner, low), high: growthText(manner, high) });
+  const { plain } = figuresFor(manner);
+  return say('foreseenSeam', {
+    growth,
+    low: plain(low, 2),
+    high: plain(high, 2),
+    strain: `${plain(seam.median, 1)} %`,
+    least: plain(seam.low, 1),
+    most: plain(seam.high, 1),
+  });
 }

@@ -54,8 +54,8 @@ export const SCREEN = {
   foreseenEndOpen: 'End of the final hold, as foreseen now: {growth}; 9 of 10 over {low}.',
   explained: 'What remains to explain it',
   tellApart: 'To tell them apart',
-  foreseenSeam: 'The long seam is then strained by {strain}; 9 of 10 within {low} to {high}.',
-  foreseenSeamOpen: 'The long seam is then strained by {strain}; 9 of 10 over {low}, and it may part.',
+  foreseenSeam:
+    'Foreseen now for the end: growth {growth} ({low}–{high}), long seam strained {strain} ({least}–{most}); 9 of 10.',
   foreseenBoth: '{girth} {growth}, {litres} drawn',
   holdOver: 'About {minutes} are planned.',
   readsNow: 'Read now',
