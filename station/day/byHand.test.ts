@@ -115,6 +115,11 @@ test('a leak crosses the limit of the plan: latched, stopped, released, named', 
   const record = await begun(day, rehearsal(['leak@10min'], 30));
   const state = await followed(day, record);
   expect(state.causes[0]).toMatchObject({ limit: 'leak_mL_per_min', state: 'stop and release' });
+  // The plan does not go on before the director has acknowledged it.
+  const from = state.step?.number ?? '';
+  await ordered(day, record, { order: 'hold ended', from, why: 'enough' });
+  const early = await ordered(day, record, { order: 'go on', from });
+  expect(early).toMatchObject({ status: 409, issues: [{ received: state.causes[0].says }] });
   expect((await ordered(day, record, { order: 'acknowledge', cause: state.causes[0].seq })).status).toBe(200);
   expect((await shown(day, record)).state.causes[0].acknowledged).toBeGreaterThan(state.causes[0].seq);
   await ordered(day, record, { order: 'stop and release', why: state.causes[0].says });

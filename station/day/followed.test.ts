@@ -15,9 +15,9 @@ async function rehearsedTo(scene: DayScene, tank: 'as welded' | 'as left', last:
   await ordered(scene, record, { order: 'vent shut' });
   const states: DayState[] = [];
   for (const from of UP.slice(0, UP.indexOf(last) + 1)) {
-    // 150 s for each step: as long as the pump needs, and little more.
+    // 90 s for each step: as long as the pump needs, and little more.
     await ordered(scene, record, { order: 'go on', from });
-    await scene.time.pass(1500);
+    await scene.time.pass(900);
     states.push((await shown(scene, record)).state);
   }
   await ordered(scene, record, { order: 'stop and release', why: 'enough' });

@@ -155,6 +155,14 @@ function goOn(order: Of<'go on'>, state: DayState): Deed {
       'a day that is broken off',
       'read the gauge and confirm the step',
     );
+  const loud = state.causes.find(({ acknowledged }) => acknowledged === undefined);
+  if (phase === 'under way' && loud !== undefined)
+    return refused(
+      'order',
+      'a cause that the director has acknowledged',
+      loud.says,
+      'acknowledge it, then decide',
+    );
   if (hold !== undefined && hold.over !== true)
     return refused('order', 'a hold that was ended', 'one that runs', 'end the hold first');
   if (step.kind === 'fill' && ventShut_ms === undefined)

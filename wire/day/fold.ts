@@ -33,6 +33,7 @@ export const startFold = (about: About, digest: string): Fold => ({
     soundArmed: false,
     measures: [],
     remarks: [],
+    rows: [],
   },
   inside: { rows: [], zeros: {}, memory: {}, elapsed: 0, base: 0, gaps: 0, stepped: [] },
 });

@@ -52,6 +52,8 @@ export interface DayState {
   readonly soundArmed: boolean;
   readonly measures: readonly Measure[];
   readonly remarks: readonly Remark[];
+  /** Rows that people have written, newest first: what can be corrected. The last ones. */
+  readonly rows: readonly WrittenRow[];
   /** State that the test before left on this tank. */
   readonly follows?: Follows;
   readonly end?: { readonly name: EndName; readonly why: string; readonly step: string };
@@ -221,6 +223,21 @@ export interface Measure {
   readonly unit: 'mm' | 'kg' | 'L';
   readonly by: string;
   readonly with: string;
+}
+
+/** A row as it was written, and what was added to it. */
+export interface WrittenRow {
+  readonly seq: number;
+  /** When it was taken. */
+  readonly wall_ms: number;
+  readonly by: string;
+  readonly step: string;
+  readonly values: Readonly<Record<string, number>>;
+  readonly corrections: readonly {
+    readonly seq: number;
+    readonly by: string;
+    readonly values: Readonly<Record<string, number>>;
+  }[];
 }
 
 export interface Remark {

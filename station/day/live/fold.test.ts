@@ -144,6 +144,11 @@ describe('entries by themselves', () => {
     expect(state.figures.pressure?.value).toBe(13.5);
     expect(state.channels[0].last?.seq).toBe(seq);
     expect(inside.rows.at(-1)?.values['gauge A']).toBe(13.5);
+    // The row that can be picked shows both, what was written and what was added.
+    const [newest, older] = state.rows;
+    expect(newest).toMatchObject({ seq, by: 'B', values: { 'gauge A': 31.5 } });
+    expect(newest.corrections).toEqual([{ seq: seq + 1, by: 'B', values: { 'gauge A': 13.5 } }]);
+    expect(older.corrections).toEqual([]);
   });
 
   test('a row by wire holds what was read within a second, and how far apart the gauges were', () => {

@@ -1,8 +1,9 @@
 /** A whole day rehearsed by four roles at once, by hand readings, on the real server: from set-up to named end and replay. */
 import type { Snapshot } from '@hoopwright/wire/day';
-import type { BrowserContext, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { chromiumPath, openWindow, pictureAt, slowdown, startBoard } from '../harness.mjs';
+import { chromiumPath, pictureAt, slowdown, startBoard } from '../harness.mjs';
+import { Crew, decide } from './crew.mjs';
 import { TANK } from './tank.ts';
 
 const DOCS = 'docs/test-day';
@@ -10,43 +11,17 @@ const DOCS = 'docs/test-day';
 const SPEED = '120';
 
 describe.skipIf(chromiumPath === undefined)('a day in a browser', () => {
-  let board: Awaited<ReturnType<typeof startBoard>>;
-  const contexts: BrowserContext[] = [];
-  const errors: string[][] = [];
+  let crew: Crew;
+  let planned: { project: string; plan: string };
   beforeAll(async () => {
-    board = await startBoard();
+    crew = new Crew(await startBoard());
+    planned = await crew.planned(TANK);
   }, 60_000);
-  afterAll(() => board.close());
-
-  const at = (path: string): string => new URL(path, board.url).href;
-  // oxlint-disable-next-line typescript/no-explicit-any -- answers of several shapes; the test says what it reads of them
-  const post = async (path: string, body: unknown): Promise<any> => {
-    const response = await fetch(at(path), {
-      method: 'POST',
-      headers: { 'Content-Type': 'application/json' },
-      body: JSON.stringify(body),
-    });
-    if (!response.ok) throw new Error(`${path}: ${response.status} ${await response.text()}`);
-    return response.json();
-  };
-  const window = async (): Promise<Page> => {
-    const one = await openWindow(board.browser);
-    contexts.push(one.context);
-    errors.push(one.errors);
-    return one.page;
-  };
+  afterAll(() => crew.board.close());
+  const at = (path: string): string => crew.at(path);
 
   test('four roles rehearse a day by hand, from set-up to its named end, export and replay', async () => {
-    const { project } = await post('/api/projects', { name: 'INVENTED: Dunlin', file: TANK, by: 'test' });
-    await post(`/api/projects/${project.id}/plans`, {
-      window: 'test',
-      version: 1,
-      name: 'first stretch',
-      revision: 'A',
-      date: '2026-10-03',
-      by: 'test',
-    });
-    const director = await window();
+    const director = await crew.window();
     await director.goto(at('/days'));
     await director.locator('.begin select').first().selectOption({ label: 'INVENTED: Dunlin' });
     await director.getByLabel('Director', { exact: true }).fill('A. Invented');
@@ -55,24 +30,13 @@ describe.skipIf(chromiumPath === undefined)('a day in a browser', () => {
     await director.click('[data-act="begin"]');
     await director.waitForSelector('.director');
     const record = /\/day\/([^/]+)/.exec(director.url())?.[1] ?? '';
-    const snapshot = async (): Promise<Snapshot> => (await fetch(at(`/api/days/${record}`))).json();
-
-    // Links for the others. A proxy's header makes the laptop's own browser another machine for the server.
-    const links: Record<string, Page> = {};
-    for (const [role, name] of [
-      ['note taker', 'B. Invented'],
-      ['pump', 'C. Invented'],
-      ['viewer', 'D. Invented'],
-    ] as const) {
-      const { link } = await post(`/api/days/${record}/links`, { role, name });
-      const page = await window();
-      await page.setExtraHTTPHeaders({ Via: '1.1 test' });
-      await page.goto(new URL(link, board.url).href);
-      await page.waitForSelector(`.crew-${role.replace(' ', '-')}`);
-      expect(page.url()).not.toContain('#');
-      links[role] = page;
-    }
-    const [notes, pump, viewer] = [links['note taker'], links['pump'], links['viewer']];
+    const snapshot = (): Promise<Snapshot> => crew.snapshot(record);
+    const [notes, pump, viewer] = [
+      await crew.behindLink(record, 'note taker', 'B. Invented'),
+      await crew.behindLink(record, 'pump', 'C. Invented'),
+      await crew.behindLink(record, 'viewer', 'D. Invented'),
+    ];
+    for (const page of [notes, pump, viewer]) expect(page.url()).not.toContain('#');
     expect(await viewer.locator('.strip nav').count()).toBe(0);
 
     // Before: measured with prompts, sound armed, head copied, vent shut.
@@ -121,7 +85,7 @@ describe.skipIf(chromiumPath === undefined)('a day in a browser', () => {
       .click();
     await notes.locator('.correction .channel-field input').first().fill('0.1');
     await notes.click('[data-act="correct"]');
-    await notes.waitForSelector('.rows >> text=Correction of entry');
+    await notes.waitForSelector('.rows >> text=corrected by entry');
 
     await decide(director, 'end');
     await director.waitForSelector('.state-word[data-word="ended"]');
@@ -145,34 +109,25 @@ describe.skipIf(chromiumPath === undefined)('a day in a browser', () => {
     expect(await director.textContent('.hatched-word.top')).toContain('REPLAY');
     expect(await director.locator('[data-deed]').count()).toBe(0);
     await director.screenshot({ path: pictureAt('8-replay', DOCS) });
-    expect(errors.flat().filter((one) => !one.includes('409'))).toEqual([]);
-    for (const context of contexts.splice(0)) await context.close();
+    expect(crew.errors.flat().filter((one) => !one.includes('409'))).toEqual([]);
+    await crew.leave();
   }, 120_000);
 
   test('with the server stopped every page strikes its numbers out within 2 s, and takes them back when it goes on', async () => {
-    const days = await (await fetch(at('/api/days'))).json();
-    const { projects } = await (await fetch(at('/api/projects'))).json();
-    const { id } = projects.find(({ name }: { name: string }) => name === 'INVENTED: Dunlin');
-    const { plans } = await (await fetch(at(`/api/projects/${id}/plans`))).json();
-    const { record } = await post('/api/days', {
-      project: id,
-      plan: plans[0].digest,
-      kind: 'rehearsal',
-      director: 'A. Invented',
-      rehearsal: { seed: 5, speed: 1, faults: [], readings: 'by hand' },
-    });
-    expect(days.length).toBeGreaterThan(0);
-    const order = (body: object) => post(`/api/days/${record}/orders`, { by: 'A. Invented', ...body });
+    const rehearsal = { seed: 5, speed: 1, faults: [], readings: 'by hand' };
+    const day = { ...planned, kind: 'rehearsal', director: 'A. Invented', rehearsal };
+    const { record } = await crew.post('/api/days', day);
+    const order = (body: object) => crew.post(`/api/days/${record}/orders`, { by: 'A. Invented', ...body });
     await order({ order: 'row', values: { 'gauge A': 0.1 }, how: 'by hand' });
     const pages: Page[] = [];
     for (const screen of ['director', 'pump', 'viewer']) {
-      const page = await window();
+      const page = await crew.window();
       await page.goto(at(`/day/${record}/${screen}`));
       await page.waitForSelector('[data-figure="pressure"][data-old="false"]');
       pages.push(page);
     }
     const slow = slowdown();
-    process.kill(board.pid, 'SIGSTOP');
+    process.kill(crew.board.pid, 'SIGSTOP');
     const began = performance.now();
     try {
       await Promise.all(
@@ -186,21 +141,14 @@ describe.skipIf(chromiumPath === undefined)('a day in a browser', () => {
       expect(await pages[0].textContent('.state-word .word')).toBe('Cannot judge');
       await pages[0].screenshot({ path: pictureAt('7-link-lost', DOCS) });
     } finally {
-      process.kill(board.pid, 'SIGCONT');
+      process.kill(crew.board.pid, 'SIGCONT');
     }
     await Promise.all(
       pages.map((page) => page.waitForSelector('[data-figure="pressure"][data-old="false"]')),
     );
-    for (const context of contexts.splice(0)) await context.close();
+    await crew.leave();
   }, 60_000);
 });
-
-/** Two steps: what it will do, then yes. */
-async function decide(page: Page, deed: string): Promise<void> {
-  await page.click(`[data-deed="${deed}"]`);
-  await page.click('[data-answer="yes"]:not([disabled])');
-  await page.waitForSelector('.question', { state: 'detached' });
-}
 
 /** The note taker reads what the simulated instruments show, and types it. */
 async function row(page: Page): Promise<void> {

@@ -8,7 +8,6 @@ import { useNow } from '../state/clock.ts';
 import { useDay } from '../state/live.ts';
 import { give, tell, useName } from '../state/orders.ts';
 import { askedNow } from '../tells/permitted.ts';
-import { keepRow } from './writtenRows.ts';
 import { timeOfDay } from './timeOfDay.ts';
 import { ChannelField, readEntry } from './ChannelField.tsx';
 import { Choices } from './Choices.tsx';
@@ -42,7 +41,6 @@ export function Row() {
     const seq = await give({ order: 'row', by, values, how, ...(at === undefined ? {} : { at_ms: at }) });
     setBusy(false);
     if (seq === undefined) return undefined;
-    keepRow({ record: state.about.record, seq, at_ms: at ?? now, step: state.step?.number ?? '', values });
     setWritten(seq);
     setTyped({});
     return undefined;

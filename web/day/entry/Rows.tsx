@@ -1,21 +1,21 @@
-/** Rows written on this screen, and their corrections: a correction adds, and replaces nothing. */
+/** Rows that people have written, on whatever screen, and their corrections: a correction adds, and replaces nothing. */
+import type { WrittenRow } from '@hoopwright/wire/day';
 import { type FormEvent, useState } from 'react';
 import { useManner } from '../../state/manner.ts';
 import { say } from '../../words/day/say.ts';
 import { channelText, clockText } from '../said/figures.ts';
 import { useDay } from '../state/live.ts';
 import { give, tell, useName } from '../state/orders.ts';
-import { keepCorrection, useRows, type WrittenRow } from './writtenRows.ts';
 import { ChannelField } from './ChannelField.tsx';
 import { valuesOf } from './Row.tsx';
 
-/** Rows that are listed: the last ones. */
+/** Rows that are listed at first: the last ones. */
 const LISTED = 8;
 
 export function Rows() {
-  const record = useDay((d) => d.record);
-  const rows = useRows((r) => r.rows).filter((row) => row.record === record);
+  const rows = useDay((d) => d.state?.rows) ?? [];
   const [correcting, setCorrecting] = useState<number>();
+  const [all, setAll] = useState(false);
   const row = rows.find(({ seq }) => seq === correcting);
   if (row !== undefined)
     return <Correction key={row.seq} row={row} onDone={() => setCorrecting(undefined)} />;
@@ -24,7 +24,7 @@ export function Rows() {
       <h2>{say('rowsTitle')}</h2>
       {rows.length === 0 ? <p className="quiet">{say('rowsNone')}</p> : null}
       <ol>
-        {rows.slice(0, LISTED).map((one) => (
+        {rows.slice(0, all ? rows.length : LISTED).map((one) => (
           <li key={one.seq} data-row={one.seq}>
             <OneRow row={one} />
             <button
@@ -38,33 +38,41 @@ export function Rows() {
           </li>
         ))}
       </ol>
+      {rows.length > LISTED ? (
+        <button type="button" className="key" aria-expanded={all} onClick={() => setAll(!all)}>
+          {all ? say('rowsLast') : say('rowsAll', { count: rows.length })}
+        </button>
+      ) : null}
     </section>
   );
 }
 
-function OneRow({ row: { seq, at_ms, values, corrected } }: { readonly row: WrittenRow }) {
-  const channels = useDay((d) => d.state?.channels);
-  const manner = useManner();
+function OneRow({ row: { seq, wall_ms, by, step, values, corrections } }: { readonly row: WrittenRow }) {
   return (
     <span>
-      <span className="quiet">
-        {seq} {clockText(at_ms)}
-      </span>
-      {Object.entries(values).map(([name, value]) => {
-        const reads = channels?.find(({ channel }) => channel.name === name)?.channel.reads;
-        return (
-          <span key={name} className="one-value">
-            {name} {reads === undefined ? value : channelText(manner, reads, value)}
-          </span>
-        );
-      })}
-      {corrected?.map((by) => (
-        <span key={by} className="one-value strong">
-          {say('correctWritten', { corrects: seq, seq: by })}
+      <span className="quiet">{say('rowBy', { seq, time: clockText(wall_ms), step, by })}</span>
+      <Values values={values} />
+      {corrections.map((one) => (
+        <span key={one.seq} className="added">
+          <span className="one-value strong">{say('correctedTo', { seq: one.seq, by: one.by })}</span>
+          <Values values={one.values} />
         </span>
       ))}
     </span>
   );
+}
+
+function Values({ values }: { readonly values: WrittenRow['values'] }) {
+  const channels = useDay((d) => d.state?.channels);
+  const manner = useManner();
+  return Object.entries(values).map(([name, value]) => {
+    const reads = channels?.find(({ channel }) => channel.name === name)?.channel.reads;
+    return (
+      <span key={name} className="one-value">
+        {name} {reads === undefined ? value : channelText(manner, reads, value)}
+      </span>
+    );
+  });
 }
 
 function Correction({ row, onDone }: { readonly row: WrittenRow; readonly onDone: () => void }) {
@@ -80,7 +88,6 @@ function Correction({ row, onDone }: { readonly row: WrittenRow; readonly onDone
     if (typeof values === 'string') return tell(values);
     const seq = await give({ order: 'correct', by, corrects: row.seq, values, why });
     if (seq === undefined) return undefined;
-    keepCorrection(row.seq, seq);
     return onDone();
   };
   return (

@@ -9,6 +9,8 @@ export interface Deed {
   readonly will: string;
   /** What stands against doing it now; it can be done all the same. */
   readonly against?: string | undefined;
+  /** It cannot be done now, and why. */
+  readonly barred?: string | undefined;
   /** A reason is asked for, with this one to begin with. */
   readonly why?: string;
   /** More that is asked for. */
@@ -50,7 +52,7 @@ export function Keys({ deeds, children }: KeysProps) {
 const DECIDE = 500;
 
 export function Question({ deed, onDone }: { readonly deed: Deed; readonly onDone: () => void }) {
-  const { label, will, against, why: first, more, onDo } = deed;
+  const { label, will, against, barred, why: first, more, onDo } = deed;
   const [why, setWhy] = useState(first ?? '');
   const [busy, setBusy] = useState(false);
   const [ready, setReady] = useState(false);
@@ -80,6 +82,7 @@ export function Question({ deed, onDone }: { readonly deed: Deed; readonly onDon
       </button>
       <div className="asked">
         <p>{will}</p>
+        {barred === undefined ? null : <p className="strong">{barred}</p>}
         {against === undefined ? null : <p className="strong">{say('goOnAgainst', { why: against })}</p>}
         {first === undefined ? null : (
           <label className="line-field">
@@ -93,7 +96,7 @@ export function Question({ deed, onDone }: { readonly deed: Deed; readonly onDon
         type="button"
         className="key decide"
         data-answer="yes"
-        disabled={!ready || busy || missing}
+        disabled={!ready || busy || missing || barred !== undefined}
         onClick={() => void act()}
       >
         {busy ? say('sending') : say('doIt', { deed: label })}

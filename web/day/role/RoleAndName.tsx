@@ -85,7 +85,11 @@ function useHandOver(): Deed {
     label: say('handOver'),
     will: say('handOverWill', { name: chosen === '' ? '…' : chosen }),
     more,
-    onDo: async () => chosen !== '' && (await give({ order: 'hand over', by, to: chosen })) !== undefined,
+    onDo: async () => {
+      // The name is kept for when the role is taken back.
+      if (own) nameMyself(by);
+      return chosen !== '' && (await give({ order: 'hand over', by, to: chosen })) !== undefined;
+    },
   };
 }
 

@@ -49,6 +49,8 @@ function goOn({ state, spoken, by, manner }: DeedsOf): Deed | undefined {
   if (next === undefined || state.plan === undefined || state.step === undefined) return undefined;
   const f = figuresFor(manner, state.plan.plan.unit_bar);
   const from = state.step.number;
+  const loud =
+    state.phase === 'under way' && state.causes.some(({ acknowledged }) => acknowledged === undefined);
   const quiet = spoken.word === 'nothing against going on' || state.phase === 'stopping';
   const [reason] = spoken.reasons;
   const against =
@@ -60,6 +62,7 @@ function goOn({ state, spoken, by, manner }: DeedsOf): Deed | undefined {
     label: say('goOn', { step: stepLine(next, f) }),
     will: say('goOnWill', { from, to: next.number, what: stepWords(next, state.plan.plan, f) }),
     against,
+    barred: loud ? say('goOnBarred') : undefined,
     onDo: () => taken({ order: 'go on', by, from }),
   };
 }

@@ -68,6 +68,7 @@ const state = (change: Partial<DayState> = {}): DayState => ({
   soundArmed: true,
   measures: [],
   remarks: [],
+  rows: [],
   ...change,
 });
 

@@ -16,6 +16,8 @@ export const DEEDS = {
   ventUnarmed: 'The sound is not armed: arm it and hear it before the first pressure.',
   goOn: 'Go on to {step}',
   goOnWill: 'This leaves step {from} and begins step {to}: {what} The pump is told at once.',
+  goOnBarred:
+    'A limit was crossed and nobody has acknowledged it: press and hold to silence it first, then decide.',
   goOnAgainst: 'Something stands against it: {why}',
   goOnBare: 'Go on',
   holdEnded: 'Hold ended',

@@ -6,6 +6,7 @@ import type { ChannelNow, DayState } from '../state.ts';
 import { figuresOf, zerosWith } from './figures.ts';
 import { rateOf } from './rate.ts';
 import { text, values } from './read.ts';
+import { rowsCorrected, rowsWith } from './written.ts';
 
 /** ms between two rows that come by wire. */
 const ROW_EVERY = 500;
@@ -27,7 +28,12 @@ export function onReading(now: Fold, entry: Entry): Fold {
   const state = carried(rowed, now.inside, entry);
   const figures = figuresOf(state, rowed.inside.zeros);
   return {
-    state: { ...state, figures, ...holdWithRate({ ...state, figures }, rowed.inside, now.inside) },
+    state: {
+      ...state,
+      rows: rowsWith(state, entry),
+      figures,
+      ...holdWithRate({ ...state, figures }, rowed.inside, now.inside),
+    },
     inside: rowed.inside,
   };
 }
@@ -187,6 +193,6 @@ export function onCorrection({ state, inside }: Fold, entry: Entry): Fold {
     row.seq === corrects ? { ...row, values: { ...row.values, ...read } } : row,
   );
   const zeros = rows.reduce<Inside['zeros']>((all, row) => zerosWith(all, row, state.plan?.plan), {});
-  const now = { ...state, channels };
+  const now = { ...state, channels, rows: rowsCorrected(state, entry) };
   return { state: { ...now, figures: figuresOf(now, zeros) }, inside: { ...inside, rows, zeros } };
 }
