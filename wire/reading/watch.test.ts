@@ -116,6 +116,20 @@ test('water that a hold drew as creep is no rise without pressure', () => {
   expect(limitsOf([...upTo('7'), crept, { ...rise, values }])).toEqual([]);
 });
 
+test('what the pressure eases after the pump has stopped is no slope', () => {
+  const [before] = upTo('9').slice(-1);
+  const { weighing, 'gauge A': from } = before.values;
+  const row = (seconds: number, litres: number, bar: number): Row =>
+    rowAt('10', before.seconds + seconds, {
+      weighing: weighing + litres,
+      'gauge A': from + bar,
+      'gauge B': from + bar,
+    });
+  const rise = [...upTo('9'), row(10, 0.2, 0.3), row(20, 0.4, 0.6), row(30, 0.6, 0.9)];
+  expect(limitsOf([...rise, row(90, 0.6, 0.5)])).toEqual([]);
+  expect(limitsOf([...rise, row(90, 0.9, 0.5)])).toEqual(['slopeShare']);
+});
+
 test('trapped air is found at the last point of the first step, and only there', () => {
   // Boyle: 1.2 L at filling give way by so much at a pressure of so many bar.
   const air = (bar: number): number => (1.2 * bar) / (1.01325 + bar);

@@ -132,9 +132,20 @@ function slopeShare(scene: Scene): Seen | undefined {
     (row) => row !== now && (litres(scene, now) ?? 0) - (litres(scene, row) ?? Infinity) >= enough,
   );
   const elastic = slopeBetween(scene, low, high, gauge.name);
-  const last = slopeBetween(scene, base, now, gauge.name, blur(gauge));
+  const last = slopeBetween(scene, base, stoppedAt(scene, gauge.name), gauge.name, blur(gauge));
   if (elastic === undefined || last === undefined || !(elastic > 0)) return undefined;
   return { value: last / elastic, channels: [gauge.name] };
+}
+
+/** The row at which the pump stood where it stands now: what the pressure has eased since is creep, and no slope. */
+function stoppedAt(scene: Scene, gauge: string): Row {
+  const { channels, now } = scene;
+  const supply = channels.find(({ reads }) => reads === 'litres');
+  const drawn = litres(scene, now);
+  if (supply === undefined || drawn === undefined) return now;
+  const same = (row: Row): boolean =>
+    row.values[gauge] !== undefined && (litres(scene, row) ?? -Infinity) >= drawn - supply.resolution;
+  return sinceHold(scene).find(same) ?? now;
 }
 
 /** From the last row of the hold before this rise: what a hold draws at one pressure is creep, and no slope. */
