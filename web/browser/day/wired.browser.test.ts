@@ -117,6 +117,7 @@ describe.skipIf(!needs)('a day by wires in a browser (needs a browser and pseudo
     await decide(director, 'vent shut');
 
     for (;;) {
+      expect((await now()).causes).toEqual([]);
       await decide(director, 'go on');
       const { kind, pressure_bar = 0, number } = (await now()).step ?? {};
       if (kind === 'drain') break;

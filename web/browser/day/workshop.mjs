@@ -27,6 +27,8 @@ const DOWN = [
   { from_bar: 8, seconds: 0.35 },
   { from_bar: 0, seconds: 0.8 },
 ];
+/** What the day's last readings may lag behind the instruments before time waits for the wires: several looks, by channel. */
+const LAG = { 'gauge A': 1.2, low: 1.5, weighing: 0.1 };
 /** The director's thinking is not hurried: water that creeps in at one pressure is no rise. */
 const THINKS = 0.05;
 /** What a look of these is off, at most: they are never quite still. */
@@ -140,22 +142,33 @@ export function startTank({ tank, plan, seed, state, speak }) {
     if (!over) setTimeout(hear, 2 * EVERY);
   };
   let [step, looks] = ['', 0];
+  let spoken = {};
   const look = () => {
     if (over) return;
     setTimeout(look, EVERY);
     if (now === undefined) return;
     looks = now.step?.number === step ? looks + 1 : 0;
     step = now.step?.number;
-    rig.pass(secondsNow(now, looks, rig.read('gauge A')), now);
+    if (!lags(now, spoken)) rig.pass(secondsNow(now, looks, rig.read('gauge A')), now);
     const values = Object.fromEntries(channels.map(({ name }) => [name, rig.read(name)]));
     for (const name in HUM) values[name] += HUM[name] * Math.sin(2.4 * looks + values[name]);
     speak(values);
+    spoken = values;
   };
   void hear();
   look();
   return () => {
     over = true;
   };
+}
+
+/** A gauge whose wire is pulled is not waited for. */
+function lags({ channels }, spoken) {
+  return channels.some(({ channel: { name }, last, unproved, aside }) => {
+    if (LAG[name] === undefined || last === undefined || unproved !== undefined || aside !== undefined)
+      return false;
+    return Math.abs(last.value - (spoken[name] ?? last.value)) > LAG[name];
+  });
 }
 
 function secondsNow({ step, phase, figures }, looks, shown) {
