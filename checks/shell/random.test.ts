@@ -2,9 +2,9 @@ import { expect, test } from 'vitest';
 import { diceOf } from '../../core/math/dice.ts';
 import { randomEnd } from './randomEnd.ts';
 
-const SEEDS = Array.from({ length: 100 }, (_, i) => 40_000 + i);
+const SEEDS = Array.from({ length: 60 }, (_, i) => 40_000 + i);
 
-test('100 random but buildable tanks end in a whole path or a stated reason, with numbers throughout', () => {
+test('60 random but buildable tanks end in a whole path or a stated reason, with numbers throughout', () => {
   const ends = SEEDS.map((seed) => ({ seed, ...randomEnd(diceOf(seed)) }));
   for (const { seed, finite, whole, reason } of ends) {
     expect(finite, `seed ${seed}: every number is one`).toBe(true);

@@ -6,12 +6,18 @@ import type { Page } from 'playwright-core';
 import { expect, afterAll, beforeAll, describe, test } from 'vitest';
 import { chromiumPath, commandLine, pictureAt, startBoard } from '../harness.mjs';
 import { Crew, decide } from './crew.mjs';
-import { TANK } from './tank.ts';
+import { TEST_TANK } from '@hoopwright/wire/sample';
 import { hasTerminals, openWorkshop, startTank } from './workshop.mjs';
 
 /** Noise of each, as it is typed in the set-up. */
 const NOISE = { 'gauge A': '0.1', 'gauge B': '0.1', low: '0.05', high: '0.25', weighing: '0.0025' };
 const WIRES = Object.keys(NOISE);
+/** Minutes of pumping pass in seconds here: what the pressure moves between two wires is many times that of a real day. */
+const LAPSED = { value: 6, by: 'A. Invented', why: 'minutes of pumping pass in seconds' };
+const TANK = JSON.stringify({
+  ...TEST_TANK,
+  day: { ...TEST_TANK.day, limits: { gaugesApart_bar: LAPSED } },
+});
 /** The curve stands in the picture from this pressure on. */
 const PICTURED_AT = 28;
 /** A screen of 14 inches at two metres is as large as one of a quarter of its size at half a metre. */
