@@ -34,7 +34,7 @@ describe.skipIf(chromiumPath === undefined)('the page in a browser: speed', () =
         await page.goto(board.url);
         await current(page);
         const drawn = await page.evaluate(() => performance.getEntriesByName('drawn')[0].startTime);
-        times.push(drawn / (0.5 * (slow + slowdown())));
+        times.push(drawn);
         console.log(`first forecast drawn after ${Math.round(drawn)} ms, slowed ${slow.toFixed(1)} times`);
         await context.close();
       }
@@ -52,7 +52,7 @@ describe.skipIf(chromiumPath === undefined)('the page in a browser: speed', () =
       const taken = median(await redraws(page));
       const slow = 0.5 * (before + slowdown());
       console.log(`changed wall redrawn after ${Math.round(taken)} ms, slowed ${slow.toFixed(1)} times`);
-      expect(taken / slow).toBeLessThan(100);
+      expect(taken).toBeLessThan(100);
       await context.close();
     });
 
