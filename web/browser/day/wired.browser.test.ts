@@ -7,6 +7,7 @@ import { expect, afterAll, beforeAll, describe, test } from 'vitest';
 import { chromiumPath, commandLine, pictureAt, startBoard } from '../harness.mjs';
 import { Crew, decide } from './crew.mjs';
 import { TEST_TANK } from '@hoopwright/wire/sample';
+import { noteLitres, soonShown } from './soon.ts';
 import { hasTerminals, openWorkshop, startTank } from './workshop.mjs';
 
 /** Noise of each, as it is typed in the set-up. */
@@ -106,6 +107,8 @@ describe.skipIf(!needs)('a day by wires in a browser (needs a browser and pseudo
     };
     const node = crew.at(`/api/days/${record}/readings/node`);
     const now = async (): Promise<DayState> => (await crew.snapshot(record)).state;
+    /** When each figure of litres was first said by the instrument, ms. */
+    const spoken = new Map<string, number>();
     const frozen = (await now()).plan;
     if (frozen === undefined) throw new Error('the day has no plan');
     stop = startTank({
@@ -113,8 +116,13 @@ describe.skipIf(!needs)('a day by wires in a browser (needs a browser and pseudo
       plan: frozen.plan,
       seed: 1,
       state: now,
-      speak: (values) => workshop.speak(values, (body) => fetch(node, { method: 'POST', headers, body })),
+      speak: (values) => {
+        const litres = values['weighing'].toFixed(2);
+        if (!spoken.has(litres)) spoken.set(litres, Date.now());
+        workshop.speak(values, (body) => fetch(node, { method: 'POST', headers, body }));
+      },
     });
+    await viewer.evaluate(noteLitres);
 
     await director.waitForSelector('[data-figure="litres"][data-old="false"]');
     await director.click('[data-act="arm"]');
@@ -152,6 +160,7 @@ describe.skipIf(!needs)('a day by wires in a browser (needs a browser and pseudo
       WIRES.map((name) => [name, 'by wire', undefined]),
     );
     await exportedWhole(state);
+    soonShown(spoken, await viewer.evaluate(() => Object.entries(window.litresShown ?? {})));
 
     // The replay stands where the day stood: at its end, and before the vent was shut.
     const replay = await crew.window();
@@ -162,7 +171,7 @@ describe.skipIf(!needs)('a day by wires in a browser (needs a browser and pseudo
     await slider.fill('0');
     await replay.waitForSelector('.state-word[data-word="before pressure"]');
     expect(crew.errors.flat()).toEqual([]);
-  }, 120_000);
+  }, 240_000);
 
   /** The wire of the gauge is pulled in a hold and put back: it waits for a person, who says that it is itself. */
   async function pullAndPlugIn(director: Page, hold: string): Promise<void> {
