@@ -96,17 +96,17 @@ function rateOf(
   const grown = Math.max(b.growth - a.growth, 0.3 * blur);
   const efold = Math.max(effect, 1e-6);
   const risen = Math.log(now.pressure / before.pressure);
-  const falls = Math.min(Math.max((slope * grown - risen) / efold, -MOST_FALLS), 50);
+  // Over a long piece of a ramp the slope bends: the pump's mean rate is nearer.
+  const pumped = risen > KEPT * efold;
+  const falls = pumped ? 0 : Math.min(Math.max((slope * grown - risen) / efold, -MOST_FALLS), 50);
   const bend = 1 / Math.expm1(falls || 1e-9) - 1 / (falls || 1e-9);
   const pressureBlur = Math.hypot(before.blur / before.pressure, now.blur / now.pressure) / efold;
-  const long = grown > LONG * b.growth ? LONG_BLUR : EVEN_BLUR;
-  const own = (blur / grown) * Math.abs(1 + (bend * slope * grown) / efold);
+  const own = (blur / grown) * (pumped ? 1 : Math.abs(1 + (bend * slope * grown) / efold));
+  const ramp = grown > LONG * b.growth ? LONG_BLUR : RAMP_BLUR;
+  const uneven = pumped ? ramp : Math.hypot(EVEN_BLUR, bend * pressureBlur);
   return {
     value: Math.max(STILL, (grown / time) * shareAtEnd(falls)),
-    blur: Math.min(
-      UNKNOWN_RATE,
-      Math.hypot(own, bend * pressureBlur, long * Math.min(1, Math.abs(bend) * 2)),
-    ),
+    blur: Math.min(UNKNOWN_RATE, Math.hypot(own, uneven)),
   };
 }
 
@@ -115,8 +115,11 @@ const shareAtEnd = (falls: number): number => (Math.abs(falls) < 1e-6 ? 1 : -Mat
 
 /** E-folds by which a rate may rise within a moment. */
 const MOST_FALLS = 2;
-/** Blur of the logarithm of the rate where it does not fall evenly; and where the growth came in one long piece. */
+/** Rise of pressure, in e-folds of rate, over which a moment is a long piece of a ramp. */
+const KEPT = 1;
+/** Blur of the logarithm of the rate where it falls evenly; of the mean one for the last one; and over a very long piece. */
 const EVEN_BLUR = 0.05;
+const RAMP_BLUR = 0.15;
 const LONG_BLUR = 0.6;
 const LONG = 0.3;
 

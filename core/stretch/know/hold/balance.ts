@@ -73,7 +73,7 @@ export type Doubt =
 /** Share of the window whose readings stand for its start, and for its end. */
 const ENDS = 1 / 6;
 /** Standard deviations of the answers of the tank, as fractions. Gain of the girths is in the first. Our estimate. */
-const ROOM_SHARE = 0.05;
+const ROOM_SHARE = 0.035;
 const COMPLIANCE_SHARE = 0.05;
 /** s in which still water takes up the trapped air, at the quickest; as a rate its spread. Our estimate. */
 const DISSOLVES = 3600;
