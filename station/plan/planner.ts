@@ -6,8 +6,9 @@ import type { ShellRun } from '@hoopwright/core/stretch';
 import type { PaperSource } from '@hoopwright/report/plan';
 import type { CouponFiles } from '@hoopwright/wire/evidence';
 import type { ParsedTank } from '@hoopwright/wire/tank';
-import { Tinypool } from 'tinypool';
+import { openAnswers } from '../range/answers.ts';
 import type { ShellRunner } from '../range/runner.ts';
+import { openThreads } from '../threads/threads.ts';
 import { answerPaper, answerPlan, type Planned, type PlanMessage } from '../worker/plan.ts';
 import { madeFromNow } from './madeFrom.ts';
 import { RANGE_SHARE } from './planHere.ts';
@@ -41,7 +42,8 @@ const TOLD = 0.01;
 export function openPlanner(run: ShellRunner, entry = ENTRY): Planner {
   const worker = existsSync(fileURLToPath(entry)) ? inThreads(entry) : HERE;
   const newest = new Map<string, AbortController>();
-  const kept = openKept();
+  // Freezing a plan that is on the screen does not make it again.
+  const kept = openAnswers<Planned>(4);
 
   const made = async ({ given, files }: PlanWanted, watch: Required<Watch>): Promise<Planned> => {
     const { progress, signal } = watch;
@@ -60,7 +62,7 @@ export function openPlanner(run: ShellRunner, entry = ENTRY): Planner {
       const either = signal === undefined ? mine.signal : AbortSignal.any([mine.signal, signal]);
       try {
         const key = keyOf(wanted);
-        const answer = kept.find(key) ?? (await made(wanted, { progress: rising(progress), signal: either }));
+        const answer = kept.of(key) ?? (await made(wanted, { progress: rising(progress), signal: either }));
         kept.keep(key, answer);
         return answer;
       } catch (error) {
@@ -86,20 +88,20 @@ interface Worker {
 }
 
 function inThreads(entry: URL): Worker {
-  const pool = new Tinypool({ filename: entry.href, minThreads: 0, maxThreads: 1 });
+  const pool = openThreads(entry, { least: 0, most: 1 });
   return {
     plan: async (message, progress, signal) => {
       const { port1, port2 } = new MessageChannel();
       port1.on('message', progress);
       try {
         const options = { name: 'answerPlan', signal, transferList: [port2] };
-        return await pool.run({ ...message, port: port2 }, options);
+        return await pool.run<Planned>({ ...message, port: port2 }, options);
       } finally {
         port1.close();
       }
     },
-    paper: (source) => pool.run(source, { name: 'answerPaper' }),
-    close: () => pool.destroy(),
+    paper: (source) => pool.run<Uint8Array>(source, { name: 'answerPaper' }),
+    close: () => pool.close(),
   };
 }
 
@@ -123,19 +125,6 @@ const keyOf = ({ given, files }: PlanWanted): string => {
   const { tank, evidence } = madeFromNow(given, files);
   return `${tank} ${evidence ?? ''}`;
 };
-
-/** The answers asked for last: freezing a plan that is on the screen does not make it again. */
-function openKept(most = 4) {
-  const kept = new Map<string, Planned>();
-  return {
-    find: (key: string) => kept.get(key),
-    keep: (key: string, answer: Planned): void => {
-      kept.delete(key);
-      kept.set(key, answer);
-      if (kept.size > most) kept.delete([...kept.keys()][0]);
-    },
-  };
-}
 
 const rising = (tell: (fraction: number) => void): ((fraction: number) => void) => {
   let last = 0;

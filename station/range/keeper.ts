@@ -4,6 +4,7 @@
  */
 import { inputsOf, type SteelDraw } from '@hoopwright/core/steel';
 import type { ShellRun } from '@hoopwright/core/stretch';
+import { keepLast } from './answers.ts';
 
 export interface Kept {
   readonly draw: SteelDraw;
@@ -33,11 +34,7 @@ export function openKeeper(most = 6): Keeper {
         ? runs
         : undefined;
     },
-    keep: (tank, runs) => {
-      kept.delete(tank);
-      kept.set(tank, runs);
-      if (kept.size > most) kept.delete([...kept.keys()][0]);
-    },
+    keep: (tank, runs) => keepLast(kept, most, [tank, runs]),
   };
 }
 

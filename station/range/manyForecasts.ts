@@ -1,12 +1,11 @@
 /** Very many forecasts in threads, of which only the summaries come back. */
-import { setMaxListeners } from 'node:events';
-import { Tinypool } from 'tinypool';
+import { openThreads } from '../threads/threads.ts';
 import type { ManyAnswer, ManyMessage } from '../worker/many.ts';
 
 export interface ManyWatch {
   /** Called after each forecast with how many are done. */
   readonly progress?: (done: number) => void;
-  /** Asks to stop: what has not begun never does, what runs is ended, and the call rejects. */
+  /** Asks to stop: what has not begun never does, and the call rejects when what runs has ended. */
   readonly signal?: AbortSignal;
 }
 
@@ -18,21 +17,18 @@ export interface ManyForecasts {
 
 /** @param entry the built `station/worker/many.ts` */
 export function openManyForecasts(entry: URL, threads: number): ManyForecasts {
-  const pool = new Tinypool({ filename: entry.href, minThreads: threads, maxThreads: threads });
+  const pool = openThreads(entry, { least: threads, most: threads });
   return {
     run: (messages, { progress, signal } = {}) => {
-      // Every forecast that waits listens to the one signal.
-      if (signal !== undefined) setMaxListeners(messages.length + 1, signal);
       let done = 0;
       return Promise.all(
         messages.map(async (message) => {
-          const options = { name: 'answerMany', ...(signal === undefined ? {} : { signal }) };
-          const answer: ManyAnswer = await pool.run(message, options);
+          const answer = await pool.run<ManyAnswer>(message, { name: 'answerMany', signal });
           progress?.(++done);
           return answer;
         }),
       );
     },
-    close: () => pool.destroy(),
+    close: () => pool.close(),
   };
 }

@@ -1,10 +1,9 @@
 /** Many shell solutions: in threads where the bundle of the worker is at hand, else here, one after the other. */
-import { setMaxListeners } from 'node:events';
 import { existsSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { type ShellRun, shellRun } from '@hoopwright/core/stretch';
-import { Tinypool } from 'tinypool';
+import { openThreads } from '../threads/threads.ts';
 import type { ShellMessage } from '../worker/shell.ts';
 
 /** Runs all messages, in their order; `done` is called as each ends. Rejects when the signal asks to stop. */
@@ -22,20 +21,16 @@ export function openRunner(threads = availableParallelism()): {
   close: () => Promise<void>;
 } {
   if (!existsSync(fileURLToPath(ENTRY))) return { run: here, close: async () => {} };
-  const pool = new Tinypool({ filename: ENTRY.href, minThreads: threads, maxThreads: threads });
-  const run: ShellRunner = (messages, { done, signal }) => {
-    // Every solution that waits listens to the one signal.
-    if (signal !== undefined) setMaxListeners(messages.length + 1, signal);
-    return Promise.all(
+  const pool = openThreads(ENTRY, { least: threads, most: threads });
+  const run: ShellRunner = (messages, { done, signal }) =>
+    Promise.all(
       messages.map(async (message) => {
-        const options = { name: 'answerShell', ...(signal === undefined ? {} : { signal }) };
-        const result: ShellRun = await pool.run(message, options);
+        const result = await pool.run<ShellRun>(message, { name: 'answerShell', signal });
         done?.();
         return result;
       }),
     );
-  };
-  return { run, close: () => pool.destroy() };
+  return { run, close: () => pool.close() };
 }
 
 /** In this thread, giving way between solutions. */

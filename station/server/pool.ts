@@ -1,6 +1,6 @@
 /** Heavy work in threads of its own. Of several requests from one window only the newest is worth finishing. */
 import { availableParallelism } from 'node:os';
-import { Tinypool } from 'tinypool';
+import { openThreads } from '../threads/threads.ts';
 import type { ForecastAnswer, ForecastMessage } from '../worker/forecast.ts';
 
 export type Message = ForecastMessage;
@@ -19,7 +19,7 @@ const EXPORTS: Readonly<Record<Message['kind'], string>> = { forecast: 'answerFo
  * @param threads one is left to the thread that answers requests, if there are more
  */
 export const openPool = (entry: URL, threads = Math.max(1, availableParallelism() - 1)): Pool => {
-  const pool = new Tinypool({ filename: entry.href, minThreads: 1, maxThreads: threads });
+  const pool = openThreads(entry, { least: 1, most: threads });
   const newest = new Map<string, AbortController>();
   return {
     run: async (window, message) => {
@@ -27,7 +27,7 @@ export const openPool = (entry: URL, threads = Math.max(1, availableParallelism(
       const mine = new AbortController();
       newest.set(window, mine);
       try {
-        return await pool.run(message, { name: EXPORTS[message.kind], signal: mine.signal });
+        return await pool.run<Answer>(message, { name: EXPORTS[message.kind], signal: mine.signal });
       } catch (error) {
         if (mine.signal.aborted) return { kind: 'overtaken' };
         throw error;
@@ -35,6 +35,6 @@ export const openPool = (entry: URL, threads = Math.max(1, availableParallelism(
         if (newest.get(window) === mine) newest.delete(window);
       }
     },
-    close: () => pool.destroy(),
+    close: () => pool.close(),
   };
 };
