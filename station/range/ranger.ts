@@ -12,14 +12,18 @@ export interface Ranger {
     given: Extract<ParsedTank, { ok: true }>,
     files: CouponFiles,
   ): Promise<SteelRange | undefined | 'overtaken'>;
+  /** What this window asked for before is not wanted any more. */
+  overtake(window: string): void;
 }
 
 export function openRanger(run: ShellRunner): Ranger {
   const keeper = openKeeper();
   const newest = new Map<string, AbortController>();
+  const overtake = (window: string): void => newest.get(window)?.abort();
   return {
+    overtake,
     range: async (window, given, files) => {
-      newest.get(window)?.abort();
+      overtake(window);
       const mine = new AbortController();
       newest.set(window, mine);
       try {

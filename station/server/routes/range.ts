@@ -19,8 +19,7 @@ import type { Attachments } from '../../store/store.ts';
 /**
  * POST {window, file}; `?project=ID` names the project whose attachments are the coupon files. Answers what the tests
  * say of the steel, with the steel in the middle for the page's own forecast; `steel` is null without evidence.
- * `?only=steel` leaves the stretch out, which takes a tenth of a second instead of some. The answers
- * given last are kept.
+ * `?only=steel` leaves the stretch out, which takes a tenth of a second instead of some. The answers given last are kept.
  */
 export const rangeRoutes = (ranger: Ranger, attachments: Attachments) => {
   const answers = openAnswers<Answer>();
@@ -33,11 +32,13 @@ export const rangeRoutes = (ranger: Ranger, attachments: Attachments) => {
     const coupons = couponsAttached(attachments, c.req.query('project'));
     const steelOnly = c.req.query('only') === 'steel';
     const question = questionOf(file, coupons, steelOnly);
+    const asker = `${remoteOf(c)} ${window}`;
     const known = answers.of(question);
-    if (known !== undefined) return c.json(known);
-    const steel = steelOnly
-      ? steelOf(parsed, coupons)
-      : await ranger.range(`${remoteOf(c)} ${window}`, parsed, coupons);
+    if (known !== undefined) {
+      if (!steelOnly) ranger.overtake(asker);
+      return c.json(known);
+    }
+    const steel = steelOnly ? steelOf(parsed, coupons) : await ranger.range(asker, parsed, coupons);
     if (steel === 'overtaken') {
       const received = 'an older request of this window';
       return refuse(c, 409, { path: 'window', expected: 'the newest request', received });
