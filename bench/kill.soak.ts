@@ -15,7 +15,7 @@ import {
   suffer,
   taskOf,
 } from '@hoopwright/station/kill';
-import { STORE_CONTRACT, openStore } from '@hoopwright/station/store';
+import { STORE_CONTRACT, openStore, rising } from '@hoopwright/station/store';
 
 const VICTIM = 'victim';
 
@@ -46,7 +46,7 @@ const soakBoth = async (dir: string): Promise<void> => {
   say(
     `${kills(100)} kills while recording: ${recording.acknowledged} entries acknowledged, none lost; ${recording.entries} in a whole chain; ${recording.beyond} were durable before their acknowledgement arrived`,
   );
-  const store = openStore(orders.dir);
+  const store = openStore(orders.dir, rising());
   for (const { holds } of STORE_CONTRACT) holds(store);
   store.close();
   say(`the base keeps all ${STORE_CONTRACT.length} claims of the contract`);

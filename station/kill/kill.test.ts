@@ -7,6 +7,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { foldAll } from '@hoopwright/wire/day';
 import { emptyFold } from '../day/live/kept.ts';
 import { STORE_CONTRACT } from '../store/contract/contract.ts';
+import { rising } from '../store/contract/rising.ts';
 import { openStore } from '../store/sqlite/open.ts';
 import { check } from './verdict.ts';
 import { soakDay, soakEditing, soakRecording } from './soak.ts';
@@ -28,7 +29,7 @@ describe('a process that is killed at any moment', () => {
   it('loses no edit that it acknowledged, and its base keeps the contract (3 kills; 50 in the soak)', async () => {
     const report = await soakEditing({ kills: 3, seed: 20_260_503, dir, start });
     expect(report.acknowledged).toBeGreaterThan(20);
-    const store = openStore(dir);
+    const store = openStore(dir, rising());
     for (const { says, holds } of STORE_CONTRACT) expect(() => holds(store), says).not.toThrow();
     store.close();
   });

@@ -2,6 +2,7 @@
 export type { By } from './by.ts';
 export { STORE_CONTRACT } from './contract/contract.ts';
 export type { Claim } from './contract/claim.ts';
+export { rising } from './contract/rising.ts';
 export { chainHash, sha256 } from './hash.ts';
 export { openMemoryStore } from './memory/open.ts';
 export { type TakenIn, projectFileOf, takeIn } from './projectFile.ts';

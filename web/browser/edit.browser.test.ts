@@ -218,6 +218,8 @@ async function change(page: Page, path: string, text: string): Promise<void> {
 
 /** Back to the version before, which is the one that the test began with. */
 async function undo(page: Page): Promise<void> {
+  // Undoing saves first, and that alone changes the version.
+  await page.waitForSelector('[data-saving="saved"]');
   const before = await page.textContent('.title-block .w2 dd');
   await page.waitForFunction(
     () => document.querySelector('.kept button')?.hasAttribute('disabled') === false,
