@@ -26,6 +26,7 @@ import { openRunner } from '../station/range/runner.ts';
 import { serve } from '../station/server/serve.ts';
 import { sha256 } from '../station/store/hash.ts';
 import { openStore } from '@hoopwright/station/store';
+import { listen, pause, sendLines } from './node.ts';
 
 const CHILD = 'child';
 const TANK = fileURLToPath(new URL('../examples/dunlin-oxidiser.json', import.meta.url));
@@ -36,7 +37,6 @@ const P95_MS = 200;
 const SET_UP_S = 60;
 
 const say = (text: string): void => void process.stdout.write(`${text}\n`);
-const pause = (ms: number): Promise<void> => new Promise((resolve) => void setTimeout(resolve, ms));
 const quantile = (values: readonly number[], share: number): number =>
   values.toSorted((a, b) => a - b)[Math.min(values.length - 1, Math.floor(share * values.length))] ?? NaN;
 const spread = (values: readonly number[]): string =>
@@ -236,7 +236,7 @@ async function send(port: string, record: string, { seconds, columns }: Ride): P
     const strains = Array.from({ length: 7 }, (_, i) => [`s${i + 1}`, 40 + 3 * noise(20 + i)]);
     return `${JSON.stringify(Object.fromEntries([...figures, ...strains].slice(0, 12)))}\n`;
   };
-  async function* lines(): AsyncGenerator<Uint8Array> {
+  async function* lines(): AsyncGenerator<Uint8Array, never> {
     const began = performance.now();
     for (;;) {
       await pause(10);
@@ -246,25 +246,7 @@ async function send(port: string, record: string, { seconds, columns }: Ride): P
       yield Buffer.from(text);
     }
   }
-  const source = lines();
-  const body = new ReadableStream<Uint8Array>({
-    pull: async (out) => out.enqueue((await source.next()).value),
-  });
-  const headers = { 'content-type': 'application/x-ndjson' };
-  await fetch(`http://127.0.0.1:${port}/api/days/${record}/readings/node`, {
-    method: 'POST',
-    body,
-    headers,
-    duplex: 'half',
-  } as RequestInit);
-}
-
-async function read(port: string, record: string, screens: number): Promise<void> {
-  const one = async (): Promise<void> => {
-    const answer = await fetch(`http://127.0.0.1:${port}/api/days/${record}/stream`);
-    for await (const _ of answer.body ?? []);
-  };
-  await Promise.all(Array.from({ length: screens }, one));
+  await sendLines(port, record, lines());
 }
 
 const [, , word, task, port, record, how] = process.argv;
@@ -272,4 +254,4 @@ if (word !== CHILD) {
   await soak();
   process.exit(0);
 } else if (task === 'send') await send(port, record, JSON.parse(how));
-else await read(port, record, Number(how));
+else await listen(port, record, Number(how));

@@ -17,6 +17,7 @@ import { runInNewContext } from 'node:vm';
 import { openPaceDay, paceLine } from '@hoopwright/station/day';
 import { serve } from '@hoopwright/station/server';
 import { openStore } from '@hoopwright/station/store';
+import { listen, pause, sendLines } from './node.ts';
 
 const CHILD = 'child';
 const RATE = 100;
@@ -28,7 +29,6 @@ const P99_MS = 50;
 const TRUE_PACE_S = 60;
 
 const say = (text: string): void => void process.stdout.write(`${text}\n`);
-const pause = (ms: number): Promise<void> => new Promise((resolve) => void setTimeout(resolve, ms));
 
 const soak = async (): Promise<void> => {
   const dir = mkdtempSync(join(tmpdir(), 'hoopwright-pace-'));
@@ -142,7 +142,7 @@ function idle(): void {
 /** Lines of 12 channels, so many a second. */
 async function send(port: string, record: string, perSecond: number): Promise<void> {
   const EVERY_MS = 10;
-  async function* lines(): AsyncGenerator<Uint8Array> {
+  async function* lines(): AsyncGenerator<Uint8Array, never> {
     let count = 0;
     const began = performance.now();
     for (;;) {
@@ -155,25 +155,11 @@ async function send(port: string, record: string, perSecond: number): Promise<vo
       yield Buffer.from(text);
     }
   }
-  const url = `http://127.0.0.1:${port}/api/days/${record}/readings/node`;
-  const source = lines();
-  const body = new ReadableStream<Uint8Array>({
-    pull: async (out) => out.enqueue((await source.next()).value),
-  });
-  const headers = { 'content-type': 'application/x-ndjson' };
-  await fetch(url, { method: 'POST', body, headers, duplex: 'half' } as RequestInit);
-}
-
-async function read(port: string, record: string, screens: number): Promise<void> {
-  const one = async (): Promise<void> => {
-    const answer = await fetch(`http://127.0.0.1:${port}/api/days/${record}/stream`);
-    for await (const _ of answer.body ?? []);
-  };
-  await Promise.all(Array.from({ length: screens }, one));
+  await sendLines(port, record, lines());
 }
 
 const [, , word, task, port, record, how] = process.argv;
 if (word !== CHILD) await soak();
 else if (task === 'idle') idle();
 else if (task === 'send') await send(port, record, Number(how));
-else await read(port, record, Number(how));
+else await listen(port, record, Number(how));

@@ -70,13 +70,7 @@ export class Course {
     const { pressure } = this.walk.now;
     this.phase = 'hold';
     const settings = this.orders.hold;
-    const watch = (): boolean => this.see();
-    const end = hold(this.walk, this.datum, {
-      valve,
-      time,
-      watch,
-      ...(settings === undefined ? {} : { settings }),
-    });
+    const end = hold(this.walk, this.datum, { valve, time, settings, watch: () => this.see() });
     this.phase = 'stretch';
     if (end.kind === 'gives way') return { kind: 'gives way', pressure, after: end.after };
     return this.stopped ? { kind: 'stopped' } : undefined;

@@ -21,7 +21,7 @@ export interface HoldOrders {
   readonly valve: 'open' | 'shut';
   /** s. */
   readonly time: number;
-  readonly settings?: HoldSettings;
+  readonly settings?: HoldSettings | undefined;
   /** Called after each kept step; true ends the hold. */
   watch(walk: Walk): boolean;
 }

@@ -138,7 +138,6 @@ export class LiveAdviser implements Adviser {
         plan: plan.plan,
         channels: channels.map(({ channel }) => channel),
         ...(follows === undefined ? {} : { seen_bar: follows.highest_bar }),
-        ...(follows === undefined ? {} : { seen_bar: follows.highest_bar }),
         ...(stretch === undefined ? {} : { stretch }),
       });
     } catch (error) {

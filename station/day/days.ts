@@ -151,7 +151,7 @@ export class Days {
     return {
       attachments: this.parts.store.attachments,
       mesh: this.parts.mesh,
-      file: this.tankFile(project, plan) ?? '',
+      file: () => this.tankFile(project, plan) ?? '',
     };
   }
 

@@ -1,5 +1,5 @@
 /** The crew of a rehearsal by hand: it follows the frozen plan step by step, reads what may be read, and obeys its limits. */
-import type { FrozenPlan, Plan, Step } from '@hoopwright/wire/plan';
+import { allowedBy, type FrozenPlan, type Plan, type Step } from '@hoopwright/wire/plan';
 import {
   type Channel,
   type Crossing,
@@ -130,7 +130,7 @@ export class Crew {
 
   private *giveUp(): Happenings {
     const { seconds } = this.parts.site;
-    const allowed = this.plan.limits.find(({ limit }) => limit === 'slopeShare')?.value ?? 0;
+    const allowed = allowedBy(this.plan.limits, 'slopeShare') ?? 0;
     const { number } = this.step;
     yield this.crossed({ limit: 'slopeShare', value: 0, allowed, channels: ['pump'], step: number, seconds });
   }

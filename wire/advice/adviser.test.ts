@@ -37,8 +37,9 @@ const without = ({ values, ...row }: Row, name: string): Row => ({
 });
 
 /** What is advised after a day as foreseen up to its first girth readings, and these rows. */
-function advised(rows: readonly Row[], aside: readonly string[] = []) {
-  const adviser = new Adviser({ plan, channels: channelsOf(plan) });
+function advised(rows: readonly Row[], aside: readonly string[] = [], seen_bar?: number) {
+  const seen = seen_bar === undefined ? {} : { seen_bar };
+  const adviser = new Adviser({ plan, channels: channelsOf(plan), ...seen });
   const seat = plan.steps.find(({ expected }) => expected !== undefined);
   const zero = rowsIn(seat?.kind ?? 'seat', [{ at: -3900, bar: 0, grown: 0 }]);
   adviser.setAside(new Set(aside));
@@ -70,6 +71,20 @@ describe('growth while the pressure falls', () => {
   test('stops an open hold where it comes within a minute, not where it creeps over many', () => {
     expect(advised(rowsIn('final hold', [quiet, fallen])).state).toBe('stop and release');
     expect(advised(rowsIn('final hold', [quiet, { ...fallen, at: 300 }])).state).toBe('hold');
+  });
+});
+
+describe('a tank that an earlier day has stretched', () => {
+  test('says nothing of its steel under the pressure it has seen: a jump of a girth there is no oddity', () => {
+    const { pressure_bar: top } = plan.steps.findLast(({ kind }) => kind === 'rise') ?? { pressure_bar: NaN };
+    // One girth a reading a second; from the tenth on it stands 4 mm further, the other does not.
+    const rows = rowsIn(
+      'rise',
+      Array.from({ length: 16 }, (_, k) => ({ at: k, bar: -2, grown: 1 })),
+    ).map((row, k) => ({ ...row, values: { ...row.values, low: row.values['low'] + (k > 11 ? 4 : 0) } }));
+    expect(advised(rows).whys).toContain('oddity');
+    expect(advised(rows, [], top).whys).not.toContain('oddity');
+    expect(advised(rows, [], top - 3).whys).toContain('oddity');
   });
 });
 

@@ -21,14 +21,14 @@ import {
 } from '@hoopwright/core/stretch';
 import { diceOf } from '@hoopwright/core/gauge';
 import { fromBar } from '@hoopwright/core/units';
-import type { Plan, Step, StepKind } from '../plan/plan.ts';
+import { isHold, type Plan, type Step, type StepKind } from '../plan/plan.ts';
 import { type Channel, freshFor } from '../reading/channel.ts';
 import type { Row } from '../reading/row.ts';
 import { growthAt, stepAt } from '../reading/scene.ts';
 import { crossings } from '../reading/watch.ts';
 import type { Facts, Read, Stretchable } from './facts.ts';
 import { type ForecastBody, forecastBody } from './forecastBody.ts';
-import { type HoldGivens, holdFacts, isHold, leakFacts } from './look/holdFacts.ts';
+import { type HoldGivens, holdFacts, leakFacts } from './look/holdFacts.ts';
 import { errorsOf, type Instruments, instrumentsOf, spreadOf } from './instruments.ts';
 import { arrivalRate, middleOf } from './look/likely.ts';
 import { Oddities } from './look/oddities.ts';

@@ -88,5 +88,3 @@ export const forecastShape = z.object({
   growth_percent: rangeShape,
   seam_percent: rangeShape.optional(),
 });
-/** The same while it is made ready (readyBody.ts). */
-export const readyShape = z.object({ ready: z.object({ percent: z.number(), says: z.string() }) });

@@ -1,4 +1,5 @@
 /** Body of a `forecast` entry while the foreseeing itself is made ready for a new tank: how far it is, and what is done. */
+import { z } from 'zod';
 
 export type ReadyBody = {
   readonly ready: {
@@ -45,3 +46,6 @@ export const neverReadyBody = (why: 'no range' | 'mistake'): ReadyBody => ({
     failed: true,
   },
 });
+
+/** What a reader of a record takes from such an entry. */
+export const readyShape = z.object({ ready: z.object({ percent: z.number(), says: z.string() }) });

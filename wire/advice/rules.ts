@@ -4,7 +4,7 @@
  */
 import type { AdviceState } from '../day/state.ts';
 import { ADVISED_USUALLY } from '../plan/part/limits.ts';
-import type { LimitKey } from '../plan/plan.ts';
+import { allowedBy, isHold, type LimitKey } from '../plan/plan.ts';
 import type { Crossing } from '../reading/watch.ts';
 import type { Facts, HoldFacts, LeakFacts, Oddity, Read, SeamFacts } from './facts.ts';
 
@@ -125,7 +125,7 @@ function stopReasons(facts: Facts): Reason[] {
 }
 
 const allowedIn = ({ plan }: Facts, key: LimitKey): number | undefined =>
-  plan.limits.find(({ limit }) => limit === key)?.value ?? ADVISED_USUALLY[key];
+  allowedBy(plan.limits, key) ?? ADVISED_USUALLY[key];
 
 /** Half of the seams that this may be are strained by more than the plan allows. */
 function seamStop(facts: Facts): Reason[] {
@@ -159,8 +159,7 @@ function blindReasons(facts: Facts): Reason[] {
   return list;
 }
 
-const girthStep = ({ step }: Facts): boolean =>
-  step?.kind === 'rise' || step?.kind === 'hold' || step?.kind === 'final hold';
+const girthStep = ({ step }: Facts): boolean => step?.kind === 'rise' || isHold(step);
 
 /** The first gauge that is not too old; the first at all where all are. */
 const goneBy = (gauges: readonly Read[]): readonly Read[] =>
@@ -176,7 +175,7 @@ function holdReasons(facts: Facts): Reason[] {
   if (forecast !== undefined && step?.kind === 'rise' && forecast.gives > MAY_GIVE)
     list.push({ why: 'gives way', chance: forecast.gives });
   list.push(...seamForeseen(facts));
-  if (hold !== undefined && (step?.kind === 'hold' || step?.kind === 'final hold') && !isOver(facts, hold))
+  if (hold !== undefined && isHold(step) && !isOver(facts, hold))
     list.push({ why: 'hold goes on', hold, rate_percent_per_h: SETTLED_PERCENT });
   const now = goneBy(gauges)[0]?.value ?? 0;
   const atStep =

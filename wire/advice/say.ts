@@ -2,7 +2,8 @@
 import type { Explanation, Teller } from '@hoopwright/core/stretch';
 import { crossingSentence } from '../reading/say.ts';
 import type { Oddity, SeamFacts } from './facts.ts';
-import { forecastShape, type RangeBody, readyShape } from './forecastBody.ts';
+import { forecastShape, type RangeBody } from './forecastBody.ts';
+import { readyShape } from './readyBody.ts';
 import type { Reason } from './rules.ts';
 
 const digits = (value: number, places: number): string => value.toFixed(places);

@@ -141,6 +141,10 @@ export interface Step {
   readonly reads: readonly string[];
 }
 
+/** The one on the way or the final one. */
+export const isHold = (step: Step | undefined): step is Step =>
+  step?.kind === 'hold' || step?.kind === 'final hold';
+
 /** What the readings should be at the end of a step. */
 export interface Expected {
   readonly girths: readonly ExpectedGirth[];
@@ -189,6 +193,10 @@ export interface Limit {
   readonly usual: number;
   readonly set?: { readonly by: string; readonly why: string };
 }
+
+/** What the plan allows; undefined where it has no such limit. */
+export const allowedBy = (limits: readonly Limit[], key: LimitKey): number | undefined =>
+  limits.find(({ limit }) => limit === key)?.value;
 
 /** Something that is read, and from where. */
 export interface Place {

@@ -12,7 +12,7 @@ import { leakSeen, needsOf, placesOf } from './part/instruments.ts';
 import { limitsOf, limitValue } from './part/limits.ts';
 import type { Danger } from './danger.ts';
 import { inBar } from './inBar.ts';
-import type { Limit, Plan, PlanRemark } from './plan.ts';
+import { allowedBy, type Limit, type Plan, type PlanRemark } from './plan.ts';
 import type { PlanRange } from './foresight/range.ts';
 import { type Refusal, refusedBurst, refusedForesight, refusedSetUp } from './refusals.ts';
 import { type SetUp, setUpOf } from './setup/setUp.ts';
@@ -190,6 +190,6 @@ function remarksOf({ tank, duty, setUp, foreseen }: Foundation, { dangers, limit
 
 /** The seam of the one forecast, without its range: a seam that parts bursts before and has no plan. */
 function seamOver({ seam }: Forecast, limits: readonly Limit[]): boolean {
-  const allowed = limits.find(({ limit }) => limit === 'seamStrain_percent')?.value;
+  const allowed = allowedBy(limits, 'seamStrain_percent');
   return allowed !== undefined && toPercent(Math.expm1(seam?.strain ?? 0)) > allowed;
 }

@@ -1,5 +1,5 @@
 /** The plan's own limits against the readings so far: which of them the last row crosses. Nothing else is advised here. */
-import { type Plan, WATCHED_LIMITS, type WatchedLimit } from '../plan/plan.ts';
+import { allowedBy, isHold, type Plan, WATCHED_LIMITS, type WatchedLimit } from '../plan/plan.ts';
 import { type Channel, channelsOf } from './channel.ts';
 import type { Row } from './row.ts';
 import { growthOf, isFirst, litres, type Scene, type Seen, stepAt } from './scene.ts';
@@ -62,7 +62,7 @@ const blur = ({ resolution, noise = 0 }: Channel): number => Math.max(resolution
 /** The finest gauge is believed to its own blur, any other one to what the plan lets two gauges be apart. */
 function highestPressure(scene: Scene): Seen | undefined {
   const gauges = [...reading(scene, 'pressure')].sort((a, b) => a.resolution - b.resolution);
-  const apart = scene.plan.limits.find(({ limit }) => limit === 'gaugesApart_bar')?.value ?? 0;
+  const apart = allowedBy(scene.plan.limits, 'gaugesApart_bar') ?? 0;
   return gauges
     .map((gauge, i): Required<Seen> => {
       const grace = i === 0 ? blur(gauge) : Math.max(blur(gauge), apart);
@@ -150,7 +150,7 @@ function stoppedAt(scene: Scene, gauge: string): Row {
 
 /** From the last row of the hold before this rise: what a hold draws at one pressure is creep, and no slope. */
 function sinceHold({ plan, rows }: Scene): readonly Row[] {
-  const hold = rows.findLastIndex(({ step }) => /hold/.test(stepAt(plan, step)?.kind ?? ''));
+  const hold = rows.findLastIndex(({ step }) => isHold(stepAt(plan, step)));
   return rows.slice(Math.max(hold, 0));
 }
 

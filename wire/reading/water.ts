@@ -2,6 +2,7 @@
 import { NINETY, readingSpread, slopeSpread } from '@hoopwright/core/gauge';
 import { firstFindings } from '@hoopwright/core/stretch';
 import { fromBar, fromLitre, toLitre } from '@hoopwright/core/units';
+import { isHold } from '../plan/plan.ts';
 import type { Channel } from './channel.ts';
 import type { Row } from './row.ts';
 import { growthOf, isFirst, litres, type Scene, type Seen } from './scene.ts';
@@ -57,9 +58,8 @@ interface Point {
 /** mL/min lost over the last minutes of a hold: what was drawn, less what wall and compression took. */
 export function lossIn(scene: Scene): Seen | undefined {
   const { plan, now, step } = scene;
-  const holds = step?.kind === 'hold' || step?.kind === 'final hold';
   const gauge = scene.channels.find(({ reads }) => reads === 'pressure');
-  if (!holds || gauge === undefined) return undefined;
+  if (!isHold(step) || gauge === undefined) return undefined;
   const points = pointsOf(scene, gauge.name);
   const [first] = points;
   if (points.length < 3 || first === undefined) return undefined;

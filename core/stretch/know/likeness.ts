@@ -91,27 +91,33 @@ function rateOf(
   const [a, b] = [before?.girths[i], now.girths[i]];
   if (before === undefined || a === undefined || b === undefined || now.turned || !(before.pressure > 0))
     return { value: USUAL_RATE, blur: UNKNOWN_RATE };
-  const time = now.seconds - before.seconds;
   const blur = Math.hypot(a.blur, b.blur);
   const grown = Math.max(b.growth - a.growth, 0.3 * blur);
+  const mean = grown / (now.seconds - before.seconds);
   const efold = Math.max(effect, 1e-6);
   const risen = Math.log(now.pressure / before.pressure);
   // Over a long piece of a ramp the slope bends: the pump's mean rate is nearer.
-  const pumped = risen > KEPT * efold;
-  const falls = pumped ? 0 : Math.min(Math.max((slope * grown - risen) / efold, -MOST_FALLS), 50);
-  const bend = 1 / Math.expm1(falls || 1e-9) - 1 / (falls || 1e-9);
+  if (risen > KEPT * efold) {
+    const uneven = grown > LONG * b.growth ? LONG_BLUR : RAMP_BLUR;
+    return bounded(mean, Math.hypot(blur / grown, uneven));
+  }
+  const fallen = (slope * grown - risen) / efold;
+  const { share, bend } = endOf(Math.min(Math.max(fallen, -MOST_FALLS), 50));
+  const own = (blur / grown) * Math.abs(1 + (bend * slope * grown) / efold);
   const pressureBlur = Math.hypot(before.blur / before.pressure, now.blur / now.pressure) / efold;
-  const own = (blur / grown) * (pumped ? 1 : Math.abs(1 + (bend * slope * grown) / efold));
-  const ramp = grown > LONG * b.growth ? LONG_BLUR : RAMP_BLUR;
-  const uneven = pumped ? ramp : Math.hypot(EVEN_BLUR, bend * pressureBlur);
-  return {
-    value: Math.max(STILL, (grown / time) * shareAtEnd(falls)),
-    blur: Math.min(UNKNOWN_RATE, Math.hypot(own, uneven)),
-  };
+  return bounded(mean * share, Math.hypot(own, bend * pressureBlur, EVEN_BLUR));
 }
 
-/** Rate at the end over the mean one, where its logarithm falls evenly by `falls`. */
-const shareAtEnd = (falls: number): number => (Math.abs(falls) < 1e-6 ? 1 : -Math.expm1(-falls) / falls);
+const bounded = (value: number, blur: number) => ({
+  value: Math.max(STILL, value),
+  blur: Math.min(UNKNOWN_RATE, blur),
+});
+
+/** Rate at the end over the mean one, where its logarithm falls evenly by `falls`; and d ln(share)/d(falls). */
+const endOf = (falls: number): { readonly share: number; readonly bend: number } =>
+  Math.abs(falls) < 1e-6
+    ? { share: 1, bend: -0.5 }
+    : { share: -Math.expm1(-falls) / falls, bend: 1 / Math.expm1(falls) - 1 / falls };
 
 /** E-folds by which a rate may rise within a moment. */
 const MOST_FALLS = 2;

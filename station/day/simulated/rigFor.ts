@@ -13,8 +13,8 @@ import { RigDay, type RigDayParts } from './rigDay.ts';
 export interface RigParts {
   readonly attachments: Store['attachments'];
   readonly mesh: RigDayParts['mesh'] | undefined;
-  /** Text of the tank file that the plan was made from. */
-  readonly file: string;
+  /** Reads the text of the tank file that the plan was made from. */
+  readonly file: () => string;
 }
 
 export interface RigAsked {
@@ -37,7 +37,7 @@ export function rigFor(
       return { path: 'rehearsal.faults', expected: 'NAME@TIME, such as leak@45min', received: text };
     faults.push(read.fault);
   }
-  const parsed = parseTankFile(file);
+  const parsed = parseTankFile(file());
   if (!parsed.ok) return { path: 'plan', expected: 'a tank file that can be read', received: 'another' };
   const { seed, speed, readings } = rehearsal;
   const tank = realTank({ given: parsed, files: couponsAttached(attachments, begin.project), seed });

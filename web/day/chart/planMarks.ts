@@ -12,7 +12,7 @@ import {
 } from '@hoopwright/report/curve';
 import { type Manner, scaleOf } from '@hoopwright/report/figure';
 import { area, hatch, lettering, type Mark, stroke } from '@hoopwright/report/sheet';
-import type { Plan } from '@hoopwright/wire/plan';
+import { allowedBy, type Plan } from '@hoopwright/wire/plan';
 import { say } from '../../words/day/say.ts';
 import { growthText, pressureText } from '../said/figures.ts';
 
@@ -28,7 +28,7 @@ export interface PanelSize {
 
 /** Room for what is foreseen and a little more; for all up to the limit once the growth comes near that. */
 export function panelFor(plan: Plan, manner: Manner, size: PanelSize, grown: number): Panel {
-  const limit = limitOf(plan, 'growthUnderPressure_percent') ?? 0;
+  const limit = allowedBy(plan.limits, 'growthUnderPressure_percent') ?? 0;
   const { value, high = 1.3 * value } = plan.target.growth_percent.held;
   const most = grown > 1.1 * high ? Math.max(limit, grown) : Math.min(Math.max(limit, high), 1.05 * high);
   return {
@@ -40,9 +40,6 @@ export function panelFor(plan: Plan, manner: Manner, size: PanelSize, grown: num
     y: axisFor(manner, 'pressure', fromBar(1.1 * plan.target.pressure_bar), 6),
   };
 }
-
-const limitOf = (plan: Plan, key: Plan['limits'][number]['limit']): number | undefined =>
-  plan.limits.find(({ limit }) => limit === key)?.value;
 
 export function planMarks(panel: Panel, plan: Plan, girth: string | undefined, manner: Manner): Mark[] {
   const { low, high, median } = foreseen(plan, girth);
@@ -104,8 +101,8 @@ function bandLabel(panel: Panel, low: readonly Place[], high: readonly Place[]):
 
 /** Beyond them is hatched: never filled. */
 function limits(panel: Panel, plan: Plan, manner: Manner): Mark[] {
-  const growth = limitOf(plan, 'growthUnderPressure_percent');
-  const pressure = limitOf(plan, 'pressure_bar');
+  const growth = allowedBy(plan.limits, 'growthUnderPressure_percent');
+  const pressure = allowedBy(plan.limits, 'pressure_bar');
   const { left, right, top, bottom } = panel;
   const marks: Mark[] = [];
   if (growth !== undefined && fromPercent(growth) <= panel.x.most) {

@@ -2,6 +2,7 @@
 import { type Channel, CHANNEL_READS, type ChannelReads } from '@hoopwright/wire/reading';
 import { useState } from 'react';
 import { say } from '../../words/day/say.ts';
+import type { ChannelRead } from './channelOf.ts';
 import { CHANNEL_FIELDS, type TypedChannel, type TypedWires } from './typed.ts';
 import { comesBy, type WiresRead } from './wiresOf.ts';
 
@@ -67,8 +68,7 @@ export function ChannelTable({ own, typed, read, onTyped }: WiresProps) {
 const readsOf = (reads: string | undefined): ChannelReads =>
   CHANNEL_READS.find((one) => one === reads) ?? 'temperature';
 
-type Read = WiresProps['read']['channels'] extends ReadonlyMap<string, infer R> ? R : never;
-const faultsOf = (read: Read | undefined) => (read === undefined || read.ok ? {} : read.faults);
+const faultsOf = (read: ChannelRead | undefined) => (read === undefined || read.ok ? {} : read.faults);
 
 interface ChannelLineProps {
   readonly one: TypedChannel;

@@ -11,9 +11,6 @@ export interface SourceFormProps {
   readonly onRemove: () => void;
 }
 
-type Field = 'name' | 'file' | 'columns' | 'separator' | 'decimal' | 'every_ms' | 'path' | 'baud' | 'form';
-type OtherField = 'names' | 'begins' | 'url' | 'topics' | 'host' | 'port' | 'unit' | 'parity' | 'registers';
-
 const CHOICES: Readonly<Partial<Record<string, readonly (readonly [string, string])[]>>> = {
   decimal: [
     ['.', '.'],
@@ -109,7 +106,7 @@ function SourceField({ source: { kind, fields }, field, fault, onTyped }: Source
   );
 }
 
-const FIELDS: readonly (Field | OtherField)[] = [
+const FIELDS = [
   'name',
   'file',
   'columns',
@@ -128,5 +125,5 @@ const FIELDS: readonly (Field | OtherField)[] = [
   'unit',
   'parity',
   'registers',
-];
-const fieldNamed = (field: string): Field | OtherField => FIELDS.find((one) => one === field) ?? 'name';
+] as const;
+const fieldNamed = (field: string): (typeof FIELDS)[number] => FIELDS.find((one) => one === field) ?? 'name';

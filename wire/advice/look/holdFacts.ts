@@ -35,9 +35,6 @@ const PER_HOUR = 100 * 3600;
 const WINDOW = 1800;
 const SHORT_WINDOW = 60;
 
-export const isHold = (step: Step | undefined): step is Step =>
-  step?.kind === 'hold' || step?.kind === 'final hold';
-
 /** Of the girth that grows quickest. */
 export function holdFacts(givens: HoldGivens): HoldFacts | undefined {
   const { instruments, rows, now, step, growthIn } = givens;

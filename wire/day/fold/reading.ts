@@ -1,4 +1,5 @@
 /** Readings: the last value of every channel, what ails it, the three numbers, and the rows that the limits are held to. */
+import { allowedBy } from '../../plan/plan.ts';
 import { type Memory, NO_MEMORY, type Sample, heard, judged } from '../../reading/judge/judge.ts';
 import type { Entry } from '../../record/entry.ts';
 import type { Fold, FoldedRow, Inside } from './inside.ts';
@@ -47,7 +48,7 @@ function heardAll(
   how: string,
 ): readonly [ChannelNow[], Inside['memory']] {
   const memory: Record<string, Memory> = { ...inside.memory };
-  const apart = state.plan?.plan.limits.find(({ limit }) => limit === 'gaugesApart_bar')?.value;
+  const apart = allowedBy(state.plan?.plan.limits ?? [], 'gaugesApart_bar');
   const channels = state.channels.map((one): ChannelNow => {
     const { channel, last } = one;
     const value = read[channel.name];
@@ -103,7 +104,7 @@ function withRow(now: Fold, entry: Entry, { read, how }: RowRead): Fold {
 
 /** Above the pressure that the plan allows no row is left out, however short it was, until the limit is latched. */
 function isOver({ channels, causes, plan }: DayState, read: Read): boolean {
-  const allowed = plan?.plan.limits.find(({ limit }) => limit === 'pressure_bar')?.value ?? Infinity;
+  const allowed = allowedBy(plan?.plan.limits ?? [], 'pressure_bar') ?? Infinity;
   if (causes.some(({ limit }) => limit === 'pressure_bar')) return false;
   return channels.some(
     (one) => one.channel.reads === 'pressure' && stands(one) && read[one.channel.name] > allowed,

@@ -3,7 +3,7 @@ import { trappedAirEnergy } from '@hoopwright/core/stretch';
 import { fromBar, fromPercent, toBar, toPercent } from '@hoopwright/core/units';
 import type { Foreseen } from '../foresight/foresee.ts';
 import { volumePerGrowth } from './instruments.ts';
-import type { LeakSeen, Limit, LimitKey } from '../plan.ts';
+import { allowedBy, type LeakSeen, type Limit, type LimitKey } from '../plan.ts';
 import { arrivalKey, marksOf } from '../foresight/range.ts';
 import { inBar } from '../inBar.ts';
 import type { SetUp } from '../setup/setUp.ts';
@@ -74,9 +74,9 @@ const hasSeam = ({ foreseen, setUp }: LimitGivens): boolean =>
   foreseen.forecast.seam !== undefined || setUp.limits.seamStrain_percent !== undefined;
 
 export const limitValue = (limits: readonly Limit[], key: LimitKey): number => {
-  const found = limits.find((l) => l.limit === key);
+  const found = allowedBy(limits, key);
   if (found === undefined) throw new Error(`the plan has no limit ${key}`);
-  return found.value;
+  return found;
 };
 
 /** L of air at filling whose energy is the stated share of that of wall and water. */
