@@ -27,8 +27,11 @@ const DOWN = [
   { from_bar: 8, seconds: 0.35 },
   { from_bar: 0, seconds: 0.8 },
 ];
-/** What the day's last readings may lag behind the instruments before time waits for the wires: several looks, by channel. */
-const LAG = { 'gauge A': 1.2, low: 1.5, weighing: 0.1 };
+/**
+ * What the day's last readings may lag behind the instruments before time waits for the wires, by channel. The water, with
+ * one look more, is under what its judge lets it jump from one poll to the next, however busy the machine is.
+ */
+const LAG = { 'gauge A': 1.2, low: 1.5, weighing: 0.045 };
 /** The director's thinking is not hurried: water that creeps in at one pressure is no rise. */
 const THINKS = 0.05;
 /** What a look of these is off, at most: they are never quite still. */
