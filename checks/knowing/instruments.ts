@@ -15,6 +15,8 @@ export const TAPE = { noise: 1 / Math.sqrt(12), gain: 0.0005, zero: 1 / Math.sqr
 export interface Rig {
   readonly gauge: { readonly gain: number; readonly zero: number };
   readonly girths: readonly number[];
+  /** What stands on the tape at the first reading of each girth beyond the whole millimetre, or how far a wire's zero is off, mm. */
+  readonly zeros: readonly number[];
   readonly by: 'wire' | 'tape';
   readonly noise: Dice;
 }
@@ -28,6 +30,10 @@ export const rigOf = (dice: Dice, by: Rig['by'], girths: number): Rig => ({
     { length: girths },
     (_, i) => 1 + (by === 'wire' ? WIRE : TAPE).gain * dice.named(`girth ${i}`).normal(),
   ),
+  zeros: Array.from({ length: girths }, (_, i) => {
+    const zero = dice.named(`zero of girth ${i}`);
+    return by === 'wire' ? WIRE.zero * zero.normal() : zero.uniform();
+  }),
   by,
   noise: dice.named('noise'),
 });
@@ -39,11 +45,15 @@ export const gaugeShows = (rig: Rig, truth: Truth): number =>
   rig.gauge.gain * truth.pressure + rig.gauge.zero + GAUGE.noise * rig.noise.normal();
 
 export function shownOf(rig: Rig, truth: Truth, phase: Phase): Shown {
-  const growths = truth.girths.map((girth, i) => {
-    const moved = rig.girths[i] * (girth - GIRTH);
-    return (rig.by === 'wire' ? moved + WIRE.noise * rig.noise.normal() : Math.round(moved)) / GIRTH;
-  });
+  const growths = truth.girths.map((girth, i) => girthShown(rig, i, girth - GIRTH) / GIRTH);
   return { seconds: truth.seconds, pressure: gaugeShows(rig, truth), girths: growths, phase };
+}
+
+/** Growth as it is read, mm: both readings of a tape are of whole millimetres. */
+function girthShown({ by, girths, zeros, noise }: Rig, i: number, grown: number): number {
+  const moved = girths[i] * grown;
+  if (by === 'wire') return moved + zeros[i] + WIRE.noise * noise.normal();
+  return Math.round(moved + zeros[i]) - Math.round(zeros[i]);
 }
 
 /** Once a second, from one truth to the next. */

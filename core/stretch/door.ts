@@ -65,6 +65,7 @@ export {
   gatherRow,
   NOTHING_GATHERED,
   type Shown,
+  seenWith,
 } from './know/gather.ts';
 export { rising } from './know/likeness.ts';
 export { type Knowledge, knowFrom } from './know/know.ts';

@@ -1,7 +1,8 @@
 import type { Solved, Stretchable } from '@hoopwright/wire/advice';
 import { describe, expect, test } from 'vitest';
+import * as z from 'zod';
 import { ADVICE_STATES, type Fold, fold, type Readying, startFold } from '@hoopwright/wire/day';
-import { aboutDigest, type Body, tie } from '@hoopwright/wire/record';
+import { aboutDigest, type Body, type Draft, tie } from '@hoopwright/wire/record';
 import { rehearsed } from '../day/rehearsed.ts';
 import { judgedWorld } from '../rig/judged/days.ts';
 import { chainHash } from '../store/hash.ts';
@@ -15,6 +16,8 @@ interface Making {
   /** Called before each entry is heard. */
   readonly before?: (seq: number) => void;
   readonly log?: LiveAdviserParts['log'];
+  readonly ask?: LiveAdviserParts['ask'];
+  readonly change?: (drafts: readonly Draft[]) => Draft[];
 }
 const kept = async () => stretch;
 const raised = (error: unknown): never => {
@@ -22,15 +25,16 @@ const raised = (error: unknown): never => {
 };
 
 /** A rehearsed day is heard entry by entry, as the live day has it; its clock stands where the test puts it. */
-async function heard(until: number, { make = kept, before, log = raised }: Making = {}) {
-  const { about, drafts } = rehearsed(3);
+async function heard(until: number, { make = kept, before, log = raised, ask, change }: Making = {}) {
+  const { about, drafts: byHand } = rehearsed(3);
+  const drafts = change?.(byHand) ?? byHand;
   const digest = aboutDigest(about, chainHash);
   let now: Fold = startFold(about, digest);
   let wall = 0;
   const looks: (() => void)[] = [];
   const written: { kind: 'forecast' | 'advice'; body: Body; at: number }[] = [];
   const adviser = new LiveAdviser({
-    ask: async (message) => answerAdvise(message),
+    ask: ask ?? (async (message) => answerAdvise(message)),
     stretch: make,
     later: (_ms, work) => {
       looks.push(work);
@@ -84,6 +88,42 @@ test('when the readings stop it says by itself that it cannot judge', async () =
   adviser.close();
   expect(written.length).toBeGreaterThan(before);
   expect(written.at(-1)?.body['state']).toBe('cannot judge');
+});
+
+/** Of a rise, read by wire 100 times a second for two seconds, 0.02 bar and 0.02 mm apart. */
+function quickly(drafts: readonly Draft[]): Draft[] {
+  const wired = drafts
+    .slice(0, RISES)
+    .map((draft) => ({ ...draft, body: { ...draft.body, how: 'by wire' } }));
+  const last = drafts[RISES - 1];
+  const { values } = z.object({ values: z.record(z.string(), z.number()) }).parse(last.body);
+  const moved = (k: number) => Object.entries(values).map(([name, value]) => [name, value + 0.02 * k]);
+  const more = Array.from({ length: 200 }, (_, k) => ({
+    ...last,
+    mono_ms: last.mono_ms + 10 * (k + 1),
+    wall_ms: last.wall_ms + 10 * (k + 1),
+    body: { ...last.body, how: 'by wire', values: Object.fromEntries(moved(k + 1)) },
+  }));
+  return [...wired, ...more];
+}
+/** Entries of the rehearsed day up to its reading at the end of a rise. */
+const RISES = 45;
+
+test('what wires read is handed over ten times a second, and each batch is foreseen at its own time', async () => {
+  const heardAt: number[] = [];
+  const ask: LiveAdviserParts['ask'] = async (message) => {
+    if (message.kind === 'hear' && message.batch !== undefined) heardAt.push(message.batch.seconds);
+    return answerAdvise(message);
+  };
+  const { written, adviser, now } = await heard(RISES + 200, { change: quickly, ask });
+  adviser.close();
+  const from = now.inside.elapsed / 1000 - (now.inside.ventShut ?? 0) / 1000 - 2;
+  const batches = heardAt.filter((at) => at > from);
+  expect(batches.length).toBeGreaterThanOrEqual(18);
+  expect(batches.length).toBeLessThanOrEqual(20);
+  const foreseen = written.flatMap(({ kind, body }) => (kind === 'forecast' ? Number(body['seconds']) : []));
+  // Most of them say something else than the one before; rows alone would give four.
+  expect(foreseen.filter((at) => batches.includes(at)).length).toBeGreaterThan(8);
 });
 
 describe('rows that are news', () => {

@@ -1,6 +1,10 @@
-/** Beside a running day: hands each new row to the adviser's thread, and writes what is foreseen and advised as it stands. */
-import type { Fold, FoldedRow } from '@hoopwright/wire/day';
+/**
+ * Beside a running day: hands each new row, and between rows each batch that wires have read, to the adviser's thread, and
+ * writes what is foreseen and advised as it stands.
+ */
+import { batchNow, type Fold, type FoldedRow } from '@hoopwright/wire/day';
 import {
+  figuresIn,
   neverReadyBody,
   readyBody,
   type ReadyBody,
@@ -8,6 +12,7 @@ import {
   solvingBody,
   type Stretchable,
 } from '@hoopwright/wire/advice';
+import type { Row } from '@hoopwright/wire/reading';
 import type { Body } from '@hoopwright/wire/record';
 import type { Adviser } from '../day/live/parts.ts';
 import type { Later } from '../instrument/source.ts';
@@ -29,6 +34,9 @@ type Write = (kind: 'forecast' | 'advice', body: Body) => void;
 /** ms after which it is asked again though nothing was read: readings grow old by themselves. */
 const LOOK_MS = 1000;
 
+/** ms between two batches: ten in a second. */
+const BATCH_MS = 100;
+
 /** Steps in which the making ready is written, percent. */
 const TOLD_PERCENT = 10;
 
@@ -48,6 +56,8 @@ export class LiveAdviser implements Adviser {
   private heardRows: readonly FoldedRow[] = [];
   private told = '';
   private foreseen = '';
+  /** Time of the day when a batch was handed over last, ms. */
+  private batchAt = -Infinity;
   private stop: (() => void) | undefined;
   private closed = false;
 
@@ -61,7 +71,12 @@ export class LiveAdviser implements Adviser {
     const before = this.last?.now;
     this.last = { now, write };
     this.tellReady();
-    if (before === undefined || isNews(before, now)) void this.ask();
+    if (before === undefined || isNews(before, now) || this.batchIn(now) !== undefined) void this.ask();
+  }
+
+  /** What wires have read, where it is time for the next batch. */
+  private batchIn(now: Fold): Row | undefined {
+    return now.inside.elapsed < this.batchAt + BATCH_MS ? undefined : batchNow(now);
   }
 
   close(): void {
@@ -153,10 +168,13 @@ export class LiveAdviser implements Adviser {
     const { state, inside } = now;
     const { rows, anew } = newIn(inside.rows, this.heardRows);
     this.heardRows = inside.rows;
+    const batch = this.batchIn(now);
+    if (batch !== undefined) this.batchAt = inside.elapsed;
     const said = await this.parts.ask({
       kind: 'hear',
       record: state.about.record,
       rows,
+      ...(batch === undefined ? {} : { batch }),
       anew,
       aside: asideIn(now),
       seconds: (this.parts.now() - (state.ventShut_ms ?? 0)) / 1000,
@@ -164,7 +182,7 @@ export class LiveAdviser implements Adviser {
     });
     if (said === undefined || this.closed) return;
     const { forecast, advice, told } = said;
-    const foreseen = forecast === undefined ? '' : JSON.stringify(forecast);
+    const foreseen = forecast === undefined ? this.foreseen : figuresIn(forecast);
     if (forecast !== undefined && foreseen !== this.foreseen) write('forecast', forecast);
     if (told !== this.told) write('advice', advice);
     [this.foreseen, this.told] = [foreseen, told];

@@ -16,6 +16,8 @@ export type AdviseMessage =
       readonly record: string;
       /** New rows, each with its entry. */
       readonly rows: readonly (Row & { readonly seq: number })[];
+      /** What wires have read since the last row. */
+      readonly batch?: Row;
       /** The tank was bled: what was before does not count. */
       readonly anew: boolean;
       readonly aside: readonly string[];
@@ -35,6 +37,8 @@ export interface Said {
 interface Open {
   readonly adviser: Adviser;
   readonly readAt: Map<string, number>;
+  /** By rows, as it was said last. */
+  foreseen?: ForecastBody;
 }
 const open = new Map<string, Open>();
 
@@ -54,14 +58,15 @@ export function answerAdvise(message: AdviseMessage): Said | undefined {
   return one === undefined ? undefined : said(one, message);
 }
 
-function said({ adviser, readAt }: Open, message: Extract<AdviseMessage, { kind: 'hear' }>): Said {
+function said(one: Open, message: Extract<AdviseMessage, { kind: 'hear' }>): Said {
+  const { adviser, readAt } = one;
   if (message.anew) adviser.startAnew();
   adviser.setAside(new Set(message.aside));
   for (const row of message.rows) {
     adviser.take(row);
     for (const name of Object.keys(row.values)) readAt.set(name, row.seq);
   }
-  const forecast = adviser.forecast();
+  const forecast = newest(one, message.batch);
   const advice = adviser.advice(message.seconds, message.step);
   const readings = advice.channels.flatMap((name) => readAt.get(name) ?? []);
   return {
@@ -69,4 +74,13 @@ function said({ adviser, readAt }: Open, message: Extract<AdviseMessage, { kind:
     advice: adviceBody(advice, readings),
     told: toldBy(advice),
   };
+}
+
+/** With the batch where it says something; else by rows, and then once. */
+function newest(one: Open, batch: Row | undefined): ForecastBody | undefined {
+  const byRows = one.adviser.forecast();
+  const isNew = byRows !== one.foreseen;
+  if (byRows !== undefined) one.foreseen = byRows;
+  const withBatch = batch === undefined ? undefined : one.adviser.forecastWith(batch);
+  return withBatch ?? (isNew ? byRows : undefined);
 }

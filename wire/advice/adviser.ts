@@ -3,23 +3,14 @@
  * One for each run of the program; the same rows give the same words.
  */
 import {
-  foresee,
-  type Gathered,
-  type GatherRule,
-  gather,
-  gatherRow,
   girthsNearSeam,
-  knowFrom,
-  NOTHING_GATHERED,
-  pointsFor,
+  type GatherRule,
   quickPath,
   type QuickPath,
-  type SeamForesight,
+  type Shown,
   straysOf,
-  type Unknowns,
   unknownsOf,
 } from '@hoopwright/core/stretch';
-import { diceOf } from '@hoopwright/core/gauge';
 import { fromBar } from '@hoopwright/core/units';
 import { isHold, type Plan, type Step, type StepKind } from '../plan/plan.ts';
 import { type Channel, freshFor } from '../reading/channel.ts';
@@ -27,7 +18,8 @@ import type { Row } from '../reading/row.ts';
 import { growthAt, stepAt } from '../reading/scene.ts';
 import { crossings } from '../reading/watch.ts';
 import type { Facts, Read, Stretchable } from './facts.ts';
-import { type ForecastBody, forecastBody } from './forecastBody.ts';
+import type { ForecastBody } from './forecastBody.ts';
+import { Foreseeing, type Stood } from './look/foreseeing.ts';
 import { type HoldGivens, holdFacts, leakFacts } from './look/holdFacts.ts';
 import { errorsOf, type Instruments, instrumentsOf, spreadOf } from './instruments.ts';
 import { arrivalRate, middleOf } from './look/likely.ts';
@@ -46,53 +38,32 @@ export interface AdviserGivens {
   readonly seen_bar?: number;
 }
 
-/** Tanks that are tried at each forecast. */
-const POINTS = 200;
-const SEED = 7;
 /** s before another row of the same step counts: quicker ones say the same again. */
 const NEXT = 0.9;
 /** Steps whose rows say something of the steel: not those in which the tank is let down. */
 const GOES_UP: readonly StepKind[] = ['seat', 'first step', 'rise', 'hold', 'final hold'];
 /** s between two rows under which they come by wire and are gathered. */
 const BY_WIRE = 15;
+
 /** Guards the rows so far and what was made of them. */
 export class Adviser {
   private readonly givens: AdviserGivens;
   private readonly instruments: Instruments;
-  private readonly unknowns: Unknowns | undefined;
-  private readonly points: readonly Float64Array[];
   private readonly middle: QuickPath | undefined;
-  private readonly rule: GatherRule;
-  private readonly rate: number;
+  private readonly foreseeing: Foreseeing | undefined;
   private readonly oddities: Oddities;
   private readonly standing: Standing;
   private rows: Row[] = [];
   private aside: ReadonlySet<string> = new Set();
-  private gathered: Gathered = NOTHING_GATHERED;
-  private known = 0;
-  private centre: Float64Array | undefined;
-  private foreseen: ForecastBody | undefined;
-  private seam: SeamForesight | undefined;
 
   constructor(givens: AdviserGivens) {
     const { plan, stretch } = givens;
     this.givens = givens;
     this.instruments = instrumentsOf({ ...givens, quick: givens.stretch?.quick });
     const { gauges, girths, lengths } = this.instruments;
-    const target = fromBar(plan.target.pressure_bar);
-    this.rule = {
-      noise: {
-        pressure: gauges.length === 0 ? 0 : fromBar(spreadOf(gauges[0])),
-        girths: girths.map((channel, i) => (channel === undefined ? 1 : spreadOf(channel) / lengths[i])),
-      },
-      span: { pressure: 0.03 * target, growth: 0.0003 * plan.target.growth_percent.held.value },
-    };
-    if (stretch !== undefined) {
-      this.unknowns = unknownsOf(stretch.draws, errorsOf(this.instruments), straysOf(stretch.quick.error));
-      this.middle = quickPath(stretch.quick, middleOf(stretch.draws));
-    }
-    this.points = this.unknowns === undefined ? [] : pointsFor(this.unknowns, POINTS, diceOf(SEED));
-    this.rate = arrivalRate(plan, this.middle);
+    const unknowns =
+      stretch && unknownsOf(stretch.draws, errorsOf(this.instruments), straysOf(stretch.quick.error));
+    this.middle = stretch && quickPath(stretch.quick, middleOf(stretch.draws));
     this.oddities = new Oddities({
       gauges,
       girths,
@@ -100,16 +71,24 @@ export class Adviser {
       ...(this.middle === undefined ? {} : { path: this.middle }),
       ...(stretch === undefined ? {} : { nearSeam: girthsNearSeam(stretch.quick.tank) }),
     });
-    this.standing = new Standing({ instruments: this.instruments, unknowns: this.unknowns, stretch });
+    this.standing = new Standing({ instruments: this.instruments, unknowns, stretch });
+    if (stretch === undefined || unknowns === undefined) return;
+    this.foreseeing = new Foreseeing({
+      stretch,
+      unknowns,
+      rule: ruleFor(plan, this.instruments),
+      target_bar: plan.target.pressure_bar,
+      rate: arrivalRate(plan, this.middle),
+      known: (seen, knowledge) => this.standing.look(seen, knowledge),
+    });
   }
 
   /** Litres count anew, and so does everything else: the tank was let down and bled. */
   startAnew(): void {
     this.rows = [];
-    this.gathered = NOTHING_GATHERED;
+    this.foreseeing?.startAnew();
     this.oddities.startAnew();
     this.standing.startAnew();
-    [this.known, this.centre, this.foreseen, this.seam] = [0, undefined, undefined, undefined];
   }
 
   /** Channels whose readings are not believed from now on. */
@@ -121,55 +100,37 @@ export class Adviser {
     const before = this.rows.at(-1);
     if (before !== undefined && before.step === row.step && row.seconds - before.seconds < NEXT) return;
     this.rows.push(row);
-    if (!GOES_UP.includes(stepAt(this.givens.plan, row.step)?.kind ?? 'drain')) return;
-    const { gauges, girths } = this.instruments;
-    const gauge = gauges.find(({ name }) => this.believed(name) && row.values[name] !== undefined);
-    const growths = girths.map((channel) => this.growthIn(channel, row));
-    const elastic = gauge !== undefined && row.values[gauge.name] < (this.givens.seen_bar ?? -Infinity);
-    if (elastic) return;
-    this.oddities.take(row, growths);
-    if (gauge === undefined || !growths.some((growth) => growth !== undefined)) return;
-    const shown = {
-      seconds: row.seconds,
-      pressure: fromBar(row.values[gauge.name]),
-      girths: growths,
-      phase: row.step,
-    };
+    const read = this.readIn(row);
+    if (read === undefined) return;
+    this.oddities.take(row, read.girths);
+    if (read.shown === undefined) return;
     const byWire = before !== undefined && row.seconds - before.seconds < BY_WIRE;
-    this.gathered = (byWire ? gather : gatherRow)(this.gathered, shown, this.rule);
+    this.foreseeing?.take(read.shown, byWire);
   }
 
   /** What is foreseen now; the same object as before where nothing new was gathered. */
   forecast(): ForecastBody | undefined {
-    const { stretch, plan } = this.givens;
-    const { seen } = this.gathered;
-    if (stretch === undefined || this.unknowns === undefined || seen.length === this.known)
-      return this.foreseen;
-    this.known = seen.length;
-    const knowledge = knowFrom(stretch.quick, this.unknowns, seen, this.centre);
-    this.centre = knowledge.centre;
-    this.standing.look(seen, knowledge);
-    const foresight = foresee(stretch.quick, this.unknowns, knowledge, this.orders());
-    this.seam = foresight.seam;
-    this.foreseen = forecastBody({
-      foresight,
-      quick: stretch.quick,
-      target_bar: plan.target.pressure_bar,
-      rows: this.rows.length,
-      seconds: this.rows.at(-1)?.seconds ?? 0,
-    });
-    return this.foreseen;
+    return this.foreseeing?.forecast(this.stood(this.rows.at(-1)?.seconds ?? 0));
+  }
+
+  /**
+   * What is foreseen with what wires have read since the last row, a batch; undefined where it says nothing. Advice goes by
+   * rows alone, and so does what is foreseen after the next of them.
+   */
+  forecastWith(batch: Row): ForecastBody | undefined {
+    const shown = this.readIn(batch)?.shown;
+    const last = this.rows.at(-1);
+    if (shown === undefined || (last !== undefined && batch.seconds < last.seconds)) return undefined;
+    return this.foreseeing?.forecastWith(shown, this.stood(batch.seconds));
+  }
+
+  private stood(seconds: number): Stood {
+    return { rows: this.rows.length, seconds };
   }
 
   /** Foresees once from nothing and forgets it, so that the first forecast of the day is as quick as the others. */
   warmUp(): void {
-    const { stretch } = this.givens;
-    if (stretch === undefined || this.unknowns === undefined) return;
-    foresee(stretch.quick, this.unknowns, knowFrom(stretch.quick, this.unknowns, []), this.orders());
-  }
-
-  private orders(): Parameters<typeof foresee>[3] {
-    return { target: fromBar(this.givens.plan.target.pressure_bar), rate: this.rate, points: this.points };
+    this.foreseeing?.warmUp();
   }
 
   /** What is advised `seconds` after the vent was shut, in that step (of the last row where it is left out). */
@@ -204,7 +165,8 @@ export class Adviser {
   }
 
   private seamNow(girths: readonly Read[]): Pick<Facts, 'seam'> {
-    const { seam, middle, givens } = this;
+    const { middle, givens } = this;
+    const seam = this.foreseeing?.seam;
     if (seam === undefined || middle === undefined) return {};
     const names = givens.stretch?.quick.tank.girths.map(({ name }) => name) ?? [];
     return seamFacts({ seam, path: middle, girths, names });
@@ -219,6 +181,19 @@ export class Adviser {
     if (channel === undefined || !this.believed(channel.name)) return undefined;
     const percent = growthAt(this.givens.plan, this.rows, { name: channel.name, row });
     return percent === undefined ? undefined : percent / 100;
+  }
+
+  /** What a row says of the steel: undefined in steps and at pressures where it says nothing. */
+  private readIn(row: Row): (Pick<Shown, 'girths'> & { readonly shown?: Shown }) | undefined {
+    if (!GOES_UP.includes(stepAt(this.givens.plan, row.step)?.kind ?? 'drain')) return undefined;
+    const gauge = this.instruments.gauges.find(
+      ({ name }) => this.believed(name) && row.values[name] !== undefined,
+    );
+    if (gauge !== undefined && row.values[gauge.name] < (this.givens.seen_bar ?? -Infinity)) return undefined;
+    const girths = this.instruments.girths.map((channel) => this.growthIn(channel, row));
+    if (gauge === undefined || !girths.some((growth) => growth !== undefined)) return { girths };
+    const pressure = fromBar(row.values[gauge.name]);
+    return { girths, shown: { seconds: row.seconds, pressure, girths, phase: row.step } };
   }
 
   private readOf(channel: Channel, now: number): Read[] {
@@ -290,3 +265,15 @@ export class Adviser {
     return { ...(hold === undefined ? {} : { hold }), ...(leak === undefined ? {} : { leak }) };
   }
 }
+
+/** Rows are gathered over so much of the stretch pressure, and of the growth that is planned. */
+const ruleFor = ({ target }: Plan, { gauges, girths, lengths }: Instruments): GatherRule => ({
+  noise: {
+    pressure: gauges.length === 0 ? 0 : fromBar(spreadOf(gauges[0])),
+    girths: girths.map((channel, i) => (channel === undefined ? 1 : spreadOf(channel) / lengths[i])),
+  },
+  span: {
+    pressure: 0.03 * fromBar(target.pressure_bar),
+    growth: 0.0003 * target.growth_percent.held.value,
+  },
+});

@@ -67,6 +67,14 @@ export function forecastBody({ foresight, quick, target_bar, rows, seconds }: Fo
   };
 }
 
+/** The same while every figure reads the same, to three digits and whole percents: what would say the same again. */
+export const figuresIn = (body: ForecastBody): string =>
+  JSON.stringify(body, (key, value: unknown) => {
+    if (typeof value !== 'number') return value;
+    if (key === 'gives' || key === 'strange') return Math.round(100 * value);
+    return key === 'rows' || key === 'seconds' ? undefined : Number(value.toPrecision(3));
+  });
+
 /** null where a number of the range has no end. */
 export function bodyOf({ median, half, wide }: Range, unit: (value: number) => number): RangeBody {
   const told = (value: number): number | null => (Number.isFinite(value) ? unit(value) : null);

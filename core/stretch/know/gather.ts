@@ -55,6 +55,15 @@ export function gather(from: Gathered, shown: Shown, rule: GatherRule): Gathered
   return risen || grown || long ? close({ ...from, open }, rule) : { ...from, open };
 }
 
+/**
+ * What is seen with one more reading, the piece that is not yet full included as it is. One that has only just begun is left
+ * out: so short a time after the moment before, noise would pass for a rate of growth.
+ */
+export function seenWith(from: Gathered, shown: Shown, rule: GatherRule): readonly Seen[] {
+  const next = gather(from, shown, rule);
+  return next.open.length < 2 ? next.seen : close(next, rule).seen;
+}
+
 /** A row of the log sheet: one reading of everything is a moment by itself. */
 export function gatherRow(from: Gathered, shown: Shown, rule: GatherRule): Gathered {
   const moment = momentOf([shown], rule, false);

@@ -89,7 +89,8 @@ function rateOf(
   { before, now, slope, effect }: RateGivens,
 ): { readonly value: number; readonly blur: number } {
   const [a, b] = [before?.girths[i], now.girths[i]];
-  if (before === undefined || a === undefined || b === undefined || now.turned || !(before.pressure > 0))
+  const later = before !== undefined && now.seconds > before.seconds && before.pressure > 0;
+  if (!later || a === undefined || b === undefined || now.turned)
     return { value: USUAL_RATE, blur: UNKNOWN_RATE };
   const blur = Math.hypot(a.blur, b.blur);
   const grown = Math.max(b.growth - a.growth, 0.3 * blur);

@@ -7,12 +7,9 @@ import type { ChannelNow, DayState } from '../state.ts';
 import { figuresOf, zerosWith } from './figures.ts';
 import { rateOf } from './rate.ts';
 import { text, values } from './read.ts';
+import { isWired, ROW_EVERY, stands, together } from './together.ts';
 import { rowsCorrected, rowsWith } from './written.ts';
 
-/** ms between two rows that come by wire. */
-const ROW_EVERY = 500;
-/** ms within which readings of several wires belong to one row: each wire that reads once a second is in one. Our choice. */
-const TOGETHER = 2 * ROW_EVERY;
 /** Rows that are kept; beyond this the older ones by wire are thinned. Our choice, for a limit judged within 5 ms. */
 const MOST_ROWS = 3000;
 /** A hold's window goes on over a restart if girths were read this close on both sides, ms. Our choice, no source. */
@@ -111,9 +108,6 @@ function isOver({ channels, causes, plan }: DayState, read: Read): boolean {
   );
 }
 
-/** A channel that is set aside or unproved is recorded and not believed. */
-const stands = ({ aside, unproved }: ChannelNow): boolean => aside === undefined && unproved === undefined;
-
 const believed = ({ channels }: DayState, read: Read): Read => {
   const bad = channels.filter((one) => !stands(one) && read[one.channel.name] !== undefined);
   if (bad.length === 0) return read;
@@ -121,23 +115,6 @@ const believed = ({ channels }: DayState, read: Read): Read => {
     Object.entries(read).filter(([name]) => !bad.some(({ channel }) => channel.name === name)),
   );
 };
-
-/** What wires have read of late, and how far apart in time the gauges were read. */
-function together({ channels }: DayState, wall_ms: number): Pick<FoldedRow, 'values' | 'gauges_s'> {
-  const read: Record<string, number> = {};
-  const gauges: number[] = [];
-  for (const one of channels) {
-    const { last, fresh_s, channel } = one;
-    if (last === undefined || !stands(one) || !isWired(last.how)) continue;
-    if (wall_ms - last.wall_ms > Math.min(1000 * fresh_s, TOGETHER)) continue;
-    read[channel.name] = last.value;
-    if (channel.reads === 'pressure') gauges.push(last.wall_ms);
-  }
-  const apart = (Math.max(...gauges) - Math.min(...gauges)) / 1000;
-  return { values: read, ...(gauges.length > 1 && apart > 0 ? { gauges_s: apart } : {}) };
-}
-
-const isWired = (how: string): boolean => how === 'by wire' || how === 'rig';
 
 /** Every second row goes, but for those of the first step, the newest third and those typed by hand (all of one channel). */
 function thinned(rows: FoldedRow[], { plan }: DayState): FoldedRow[] {
