@@ -17,6 +17,8 @@ import { FLOW, STEEL, TANK } from './tank.ts';
 const MESH = { elements: 60, layers: 5 } as const;
 
 export interface LivedDay {
+  /** Girths as filled, before any pressure, mm: what growth is read against. */
+  readonly zero: readonly number[];
   readonly truths: readonly Truth[];
   /** What was done from each truth to the next. */
   readonly phases: readonly Phase[];
@@ -43,6 +45,7 @@ export function livedDay(draw: SteelDraw, { hold, target }: DayOrders): LivedDay
   const truths: Truth[] = [];
   const phases: Phase[] = [];
   let now = justFilled(lived);
+  const zero = truthOf(lived, now).girths;
   const look = (phase: Phase, seconds: number, upTo: number): Truth => {
     now = advance(lived, now, { does: 'pump', flow: FLOW, upTo, seconds });
     const truth = truthOf(lived, now);
@@ -63,7 +66,7 @@ export function livedDay(draw: SteelDraw, { hold, target }: DayOrders): LivedDay
     () => now,
     (seconds) => look('final hold', seconds, target),
   );
-  return { truths, phases, ...end };
+  return { zero, truths, phases, ...end };
 }
 
 const next = (step: number): number => Math.min(60, 1.2 * step);

@@ -101,6 +101,10 @@ function* siteOf(
 ): Generator<{ truth: Truth; shown: ShownNow }> {
   const tank = faulty(drawnTank(TANK, STEEL, world.truth), fault, dice);
   const lived = livedTank(tank, { shell: MESH });
+  let now = justFilled(lived);
+  let before = truthOf(lived, now);
+  const zero = before.girths;
+  const grownIn = ({ girths }: Truth): number[] => girths.map((girth, i) => girth - zero[i]);
   const gains = [0, 1].map(() => 1 + GAUGE.gain * dice.normal());
   if (fault === 'gauge high') gains[0] *= HIGH;
   const zeros = [0, 1].map(() => GAUGE.zero * dice.normal());
@@ -117,13 +121,11 @@ function* siteOf(
       gauges: [gaugeAt(0, truth), gaugeAt(1, truth)],
       girths: truth.girths.map(
         (girth, i) =>
-          (wires[i] * (girth - GIRTH) + (i === slips ? slipped : 0) + WIRE.noise * dice.normal()) / GIRTH,
+          (wires[i] * (girth - zero[i]) + (i === slips ? slipped : 0) + WIRE.noise * dice.normal()) / zero[i],
       ),
-      effect: effectOf(fault, truth, slipped),
+      effect: effectOf(fault, grownIn(truth), { pressure: truth.pressure, slipped }),
     };
   };
-  let now = justFilled(lived);
-  let before = truthOf(lived, now);
   for (let spent = 0; spent < 600 && now.burst === undefined; ) {
     const there = now.walk.now.pressure >= target * (1 - 1e-6);
     const step = there ? 10 : 2;
@@ -140,8 +142,11 @@ function* siteOf(
 }
 
 /** What a reading without noise is off by because of the fault, over the noise and calibration of what shows it. */
-function effectOf(fault: FaultKind, truth: Truth, slipped: number): number {
-  const [low, seam, high] = truth.girths.map((girth) => girth - GIRTH);
+function effectOf(
+  fault: FaultKind,
+  [low, seam, high]: readonly number[],
+  { pressure, slipped }: { readonly pressure: number; readonly slipped: number },
+): number {
   const sound = Math.hypot(WIRE.noise, WIRE.gain * low) * Math.SQRT2;
   switch (fault) {
     case 'none':
@@ -152,8 +157,7 @@ function effectOf(fault: FaultKind, truth: Truth, slipped: number): number {
       return Math.abs(seam - 0.5 * (low + high)) / sound;
     case 'gauge high':
       return (
-        ((HIGH - 1) * truth.pressure) /
-        (Math.SQRT2 * Math.hypot(GAUGE.noise, GAUGE.zero, GAUGE.gain * truth.pressure))
+        ((HIGH - 1) * pressure) / (Math.SQRT2 * Math.hypot(GAUGE.noise, GAUGE.zero, GAUGE.gain * pressure))
       );
     case 'wire slips':
       return slipped / WIRE.noise;

@@ -3,7 +3,6 @@ import type { Dice } from '../../core/math/dice.ts';
 import type { Shown } from '../../core/stretch/know/gather.ts';
 import { type Truth, truthBetween } from '../../core/stretch/lived/truth.ts';
 import type { LivedDay, Phase } from './day.ts';
-import { GIRTH } from './tank.ts';
 
 const BAR = 0.1;
 /** Gauge: 0.05 bar of noise, gain to 0.5 %, zero to 0.05 bar. MPa. */
@@ -44,8 +43,9 @@ export const realPressure = ({ gauge }: Rig, shows: number): number => (shows - 
 export const gaugeShows = (rig: Rig, truth: Truth): number =>
   rig.gauge.gain * truth.pressure + rig.gauge.zero + GAUGE.noise * rig.noise.normal();
 
-export function shownOf(rig: Rig, truth: Truth, phase: Phase): Shown {
-  const growths = truth.girths.map((girth, i) => girthShown(rig, i, girth - GIRTH) / GIRTH);
+/** `zero`: the girths as filled. */
+export function shownOf(rig: Rig, zero: LivedDay['zero'], truth: Truth, phase: Phase): Shown {
+  const growths = truth.girths.map((girth, i) => girthShown(rig, i, girth - zero[i]) / zero[i]);
   return { seconds: truth.seconds, pressure: gaugeShows(rig, truth), girths: growths, phase };
 }
 

@@ -28,6 +28,8 @@ import { worldOf } from './world.ts';
 export interface Held {
   readonly lived: LivedTank;
   readonly now: Lived;
+  /** Girths as filled, before any pressure, mm. */
+  readonly zero: readonly number[];
   readonly pressure: number;
   readonly answers: Answers;
 }
@@ -41,6 +43,7 @@ export function heldTank(seed: number, quick: QuickTank): Held {
   const { target } = plannedFor(quick, world.draws);
   const lived = livedTank(drawnTank(TANK, STEEL, world.truth), { shell: MESH });
   let now = justFilled(lived);
+  const zero = truthOf(lived, now).girths;
   while (now.burst === undefined && now.walk.now.pressure < target * (1 - 1e-6))
     now = advance(lived, now, { does: 'pump', flow: FLOW, upTo: target, seconds: 2 });
   now = advance(lived, now, { does: 'pump', flow: FLOW, upTo: target, seconds: BEFORE });
@@ -53,7 +56,7 @@ export function heldTank(seed: number, quick: QuickTank): Held {
     temperature: TANK.water.temperature,
     air: TANK.water.trappedAir,
   });
-  return { lived, now, pressure: target, answers };
+  return { lived, now, zero, pressure: target, answers };
 }
 
 export interface LeakOrders {
@@ -119,11 +122,12 @@ interface ReadingGivens {
 
 function readingOf(truth: Truth, { orders, drifts, gains, spent, dice }: ReadingGivens): BalanceReading {
   const growths = truth.girths.map((girth, i) => {
-    const moved = gains[i] * (girth - GIRTH);
+    const { [i]: zero } = orders.held.zero;
+    const moved = gains[i] * (girth - zero);
     return (
       (orders.girth === 'wire'
         ? moved + drifts[i] * spent + WIRE.noise * dice.normal()
-        : moved + dice.uniform() - 0.5) / GIRTH
+        : moved + dice.uniform() - 0.5) / zero
     );
   });
   return {

@@ -98,10 +98,11 @@ function looksAt({ quick, draws, day, rig, shares, target }: Looking): Look[] {
   const looks: Look[] = [];
   let gathered: Gathered = NOTHING_GATHERED;
   for (let k = 1; k < day.truths.length && looks.length < shares.length; k++) {
-    if (rows.has(k)) gathered = gatherRow(gathered, shownOf(rig, day.truths[k], day.phases[k]), rule);
+    if (rows.has(k))
+      gathered = gatherRow(gathered, shownOf(rig, day.zero, day.truths[k], day.phases[k]), rule);
     if (rig.by === 'wire')
       for (const truth of everySecond(day, k))
-        gathered = gather(gathered, shownOf(rig, truth, day.phases[k]), rule);
+        gathered = gather(gathered, shownOf(rig, day.zero, truth, day.phases[k]), rule);
     const share = shares[looks.length];
     if (day.truths[k].growth < share * day.growth) continue;
     const knowledge = knowFrom(quick, unknowns, gathered.seen, looks.at(-1)?.knowledge.centre);

@@ -5,15 +5,16 @@ import type { Strays } from './unknowns.ts';
 /**
  * Beside the error on held-back solutions: lived days of steels not fitted to (bench/knowing.soak.ts), against the quick
  * tank of the true steel. Holds, rates and meshes are in them, which held-back solutions do not have. Read off there:
- * pressure at equal growth strays by 0.001 to 0.003 and bends from phase to phase; these are twice that, for what the
- * readings make of it.
+ * pressure at equal growth strays by 0.001 to 0.003 where the tank is stretched. The sizes are those with which nine of ten,
+ * and five of ten, of 590 lived tanks of seeds 60000, 70000 and 110000 and up lay in their ranges, by wire and by hand; those
+ * are no test of them.
  */
-const LIVED = { nearYield: 0.015, stretched: 0.0058, loose: 0.0008 } as const;
+const LIVED = { nearYield: 0.021, stretched: 0.0034, loose: 0.0008 } as const;
 /**
  * Growth at the end of a final hold, lived over quick: 1.011 +/- 0.009 on 238 lived days of seeds 50000 and up, with the
- * true steel. The deviation is wider by what coverage asked for on those seeds, on 60000 and on 70000 and up; those are no test of it.
+ * true steel. With the steel that the readings leave, on the same tanks as above, the middle is lower and the deviation wider.
  */
-const FINAL = { mean: 1.011, deviation: 0.0155 } as const;
+const FINAL = { mean: 1.008, deviation: 0.0138 } as const;
 
 export const straysOf = ({ pressure, nearYield }: QuickError): Strays => ({
   nearYield: Math.max(LIVED.nearYield, nearYield.rms),

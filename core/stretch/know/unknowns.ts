@@ -105,7 +105,7 @@ export const straySize = ({ nearYield, stretched }: Strays, growth: number): num
 /** Without memory: in the bend at first yield the places that grow most change from reading to reading. */
 export const looseAt = ({ loose }: Strays, growth: number): number =>
   loose * (1 + (LOOSER - 1) * early(growth));
-const LOOSER = 12;
+const LOOSER = 20;
 
 const early = (growth: number): number => Math.min(1, Math.max(0, Math.log(STRETCHED / growth)));
 
