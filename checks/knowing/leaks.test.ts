@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { heldTank, leakTrial, type LeakOrders } from './leaks.ts';
+import { elasticTank, heldTank, leakTrial, type LeakOrders } from './leaks.ts';
 import { quickOf } from './world.ts';
 
 // Few holds here; the soak (bench/leaks.soak.ts) has hundreds.
@@ -38,6 +38,16 @@ test('with the valve open the weighed supply names 20 mL/min, and none while it 
   const open = { ...shut, valve: 'open' } as const;
   expect(looks({ ...open, leak: 20 }, 2).map((found) => found?.verdict)).toEqual(['seen', 'seen']);
   expect(looks({ ...open, leak: 0 }, 2).map((found) => found?.verdict)).toEqual(['not seen', 'not seen']);
+});
+
+test('a tank that has not yielded yet shows 20 mL/min, less what the falling pressure takes off it, and none where there is none', () => {
+  const elastic = elasticTank(52_001, quick);
+  const [leaks, sound] = [20, 0].map((leak) => leakTrial({ ...shut, leak, held: elastic, seed: 53_100 }));
+  expect(leaks?.verdict).toBe('seen');
+  expect(mL(leaks?.loss ?? NaN)).toBeGreaterThan(16);
+  expect(mL(leaks?.loss ?? NaN)).toBeLessThan(21);
+  expect(sound?.verdict).toBe('not seen');
+  expect(mL(sound?.smallest ?? NaN)).toBeLessThan(20);
 });
 
 test('by tape the smallest leak that is stated is seen, and it is larger than by wire', () => {

@@ -9,9 +9,8 @@ import {
 } from '../../core/stretch/lived/lived.ts';
 import { type Truth, truthOf } from '../../core/stretch/lived/truth.ts';
 import type { Weather } from '../../core/stretch/lived/weather.ts';
+import { type Answers, answersOf } from '../../core/stretch/know/hold/answers.ts';
 import {
-  type Answers,
-  answersOf,
   balanceOf,
   type BalanceFound,
   type BalanceReading,
@@ -22,7 +21,7 @@ import { quickPath, type QuickTank } from '../../core/stretch/quick/quick.ts';
 import { FLOW, GIRTH, STEEL, TANK } from './tank.ts';
 import { GAUGE, TAPE, WIRE } from './instruments.ts';
 import { plannedFor } from './trial.ts';
-import { worldOf } from './world.ts';
+import { type World, worldOf } from './world.ts';
 
 /** A tank that has come to its stretch pressure and was held there, valve open, for a while. */
 export interface Held {
@@ -40,7 +39,17 @@ const BEFORE = 600;
 
 export function heldTank(seed: number, quick: QuickTank): Held {
   const world = worldOf(seed, 4, 100);
-  const { target } = plannedFor(quick, world.draws);
+  return heldAt(world, quick, plannedFor(quick, world.draws).target);
+}
+
+/** Held where nothing yields yet: at the first step of the day. */
+export function elasticTank(seed: number, quick: QuickTank): Held {
+  const world = worldOf(seed, 4, 100);
+  return heldAt(world, quick, FIRST_STEP * plannedFor(quick, world.draws).target);
+}
+const FIRST_STEP = 0.3;
+
+function heldAt(world: World, quick: QuickTank, target: number): Held {
   const lived = livedTank(drawnTank(TANK, STEEL, world.truth), { shell: MESH });
   let now = justFilled(lived);
   const zero = truthOf(lived, now).girths;
@@ -80,6 +89,7 @@ const THERMOMETER = 0.03;
 export const doubtsFor = (girth: LeakOrders['girth']): Doubts => ({
   pressure: GAUGE.noise,
   growth: (girth === 'wire' ? WIRE : TAPE).noise / GIRTH,
+  stairs: girth === 'tape',
   drawn: WEIGHED / Math.sqrt(12),
   water: THERMOMETER,
   // Even between the ends: the standard deviation is the end over the root of three.
@@ -97,12 +107,14 @@ export function leakTrial(orders: LeakOrders): BalanceFound | undefined {
   const opening = (1e3 * orders.leak) / 60 / Math.sqrt(held.pressure);
   let now: Lived = { ...held.now, leak: opening };
   const drifts = TANK.girths.map(() => ((2 * dice.uniform() - 1) * DRIFT.wire) / DRIFT.time);
+  // What stands on the tape beyond the whole millimetre when the girth is first read, mm.
+  const starts = TANK.girths.map(() => dice.uniform());
   const gains = TANK.girths.map(() => 1 + (girth === 'wire' ? WIRE : TAPE).gain * dice.normal());
   const begun = now.seconds;
   const window: BalanceReading[] = [];
   for (let s = 0; s <= time; s += every) {
     const truth = truthOf(lived, now);
-    window.push(readingOf(truth, { orders, drifts, gains, spent: now.seconds - begun, dice }));
+    window.push(readingOf(truth, { orders, drifts, starts, gains, spent: now.seconds - begun, dice }));
     const does =
       orders.valve === 'shut'
         ? ({ does: 'rest' } as const)
@@ -115,19 +127,23 @@ export function leakTrial(orders: LeakOrders): BalanceFound | undefined {
 interface ReadingGivens {
   readonly orders: LeakOrders;
   readonly drifts: readonly number[];
+  readonly starts: readonly number[];
   readonly gains: readonly number[];
   readonly spent: number;
   readonly dice: Dice;
 }
 
-function readingOf(truth: Truth, { orders, drifts, gains, spent, dice }: ReadingGivens): BalanceReading {
+function readingOf(
+  truth: Truth,
+  { orders, drifts, starts, gains, spent, dice }: ReadingGivens,
+): BalanceReading {
   const growths = truth.girths.map((girth, i) => {
     const { [i]: zero } = orders.held.zero;
     const moved = gains[i] * (girth - zero);
     return (
       (orders.girth === 'wire'
         ? moved + drifts[i] * spent + WIRE.noise * dice.normal()
-        : moved + dice.uniform() - 0.5) / zero
+        : Math.round(moved + starts[i]) - Math.round(starts[i])) / zero
     );
   });
   return {

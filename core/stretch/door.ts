@@ -72,9 +72,8 @@ export { type Knowledge, knowFrom } from './know/know.ts';
 export type { GirthSeen, Seen } from './know/seen.ts';
 export { straysOf } from './know/strays.ts';
 export { type Errors, type Strays, type Unknowns, unknownsOf } from './know/unknowns.ts';
+export { type Answers, answersOf } from './know/hold/answers.ts';
 export {
-  type Answers,
-  answersOf,
   balanceOf,
   type BalanceFound,
   type BalanceReading,

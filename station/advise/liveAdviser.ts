@@ -2,17 +2,17 @@
  * Beside a running day: hands each new row, and between rows each batch that wires have read, to the adviser's thread, and
  * writes what is foreseen and advised as it stands.
  */
-import { batchNow, type Fold, type FoldedRow } from '@hoopwright/wire/day';
+import { type Batch, batchNow, type Fold, type FoldedRow } from '@hoopwright/wire/day';
 import {
-  figuresIn,
+  type ForecastBody,
   neverReadyBody,
   readyBody,
   type ReadyBody,
+  saysOther,
   type Solved,
   solvingBody,
   type Stretchable,
 } from '@hoopwright/wire/advice';
-import type { Row } from '@hoopwright/wire/reading';
 import type { Body } from '@hoopwright/wire/record';
 import type { Adviser } from '../day/live/parts.ts';
 import type { Later } from '../instrument/source.ts';
@@ -55,9 +55,9 @@ export class LiveAdviser implements Adviser {
   private waits = false;
   private heardRows: readonly FoldedRow[] = [];
   private told = '';
-  private foreseen = '';
-  /** Time of the day when a batch was handed over last, ms. */
-  private batchAt = -Infinity;
+  private foreseen: ForecastBody | undefined;
+  /** Time of the day when a batch was handed over last, ms, and the newest reading in it. */
+  private batched = { at: -Infinity, seq: 0 };
   private stop: (() => void) | undefined;
   private closed = false;
 
@@ -74,9 +74,16 @@ export class LiveAdviser implements Adviser {
     if (before === undefined || isNews(before, now) || this.batchIn(now) !== undefined) void this.ask();
   }
 
-  /** What wires have read, where it is time for the next batch. */
-  private batchIn(now: Fold): Row | undefined {
-    return now.inside.elapsed < this.batchAt + BATCH_MS ? undefined : batchNow(now);
+  /** What wires have read, where it is time for the next batch and something new is in it. */
+  private batchIn(now: Fold): Batch | undefined {
+    if (now.inside.elapsed < this.batched.at + BATCH_MS) return undefined;
+    const batch = batchNow(now);
+    return batch !== undefined && batch.seq > this.batched.seq ? batch : undefined;
+  }
+
+  /** What a batch adds is written where it says something else; what rows alone say always is. */
+  private isWorthIt(forecast: ForecastBody, isBatch: boolean): boolean {
+    return !isBatch || this.foreseen === undefined || saysOther(this.foreseen, forecast);
   }
 
   close(): void {
@@ -169,12 +176,12 @@ export class LiveAdviser implements Adviser {
     const { rows, anew } = newIn(inside.rows, this.heardRows);
     this.heardRows = inside.rows;
     const batch = this.batchIn(now);
-    if (batch !== undefined) this.batchAt = inside.elapsed;
+    if (batch !== undefined) this.batched = { at: inside.elapsed, seq: batch.seq };
     const said = await this.parts.ask({
       kind: 'hear',
       record: state.about.record,
       rows,
-      ...(batch === undefined ? {} : { batch }),
+      ...(batch === undefined ? {} : { batch: batch.row }),
       anew,
       aside: asideIn(now),
       seconds: (this.parts.now() - (state.ventShut_ms ?? 0)) / 1000,
@@ -182,10 +189,12 @@ export class LiveAdviser implements Adviser {
     });
     if (said === undefined || this.closed) return;
     const { forecast, advice, told } = said;
-    const foreseen = forecast === undefined ? this.foreseen : figuresIn(forecast);
-    if (forecast !== undefined && foreseen !== this.foreseen) write('forecast', forecast);
+    if (forecast !== undefined && this.isWorthIt(forecast, batch !== undefined)) {
+      write('forecast', forecast);
+      this.foreseen = forecast;
+    }
     if (told !== this.told) write('advice', advice);
-    [this.foreseen, this.told] = [foreseen, told];
+    this.told = told;
   }
 }
 

@@ -37,7 +37,7 @@ export interface Said {
 interface Open {
   readonly adviser: Adviser;
   readonly readAt: Map<string, number>;
-  /** By rows, as it was said last. */
+  /** By rows, the last one; said, unless a batch said more. */
   foreseen?: ForecastBody;
 }
 const open = new Map<string, Open>();

@@ -120,7 +120,7 @@ export class Adviser {
   forecastWith(batch: Row): ForecastBody | undefined {
     const shown = this.readIn(batch)?.shown;
     const last = this.rows.at(-1);
-    if (shown === undefined || (last !== undefined && batch.seconds < last.seconds)) return undefined;
+    if (shown === undefined || last === undefined || batch.seconds <= last.seconds) return undefined;
     return this.foreseeing?.forecastWith(shown, this.stood(batch.seconds));
   }
 

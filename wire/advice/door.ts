@@ -3,7 +3,7 @@ export type { AdviceBody } from '../day/body.ts';
 export { adviceBody, toldBy } from './adviceBody.ts';
 export { Adviser, type AdviserGivens } from './adviser.ts';
 export type { Facts, HoldFacts, LeakFacts, Oddity, Read, Stretchable } from './facts.ts';
-export { figuresIn, type ForecastBody, type RangeBody } from './forecastBody.ts';
+export { type ForecastBody, type RangeBody, saysOther } from './forecastBody.ts';
 export { neverReadyBody, readyBody, type ReadyBody, type Solved, solvingBody } from './readyBody.ts';
 export { type Advice, advise, type Reason } from './rules.ts';
 export {

@@ -1,4 +1,4 @@
-/** Body of a `forecast` entry: what is foreseen of the end of the final hold, as it stood after a row. */
+/** Body of a `forecast` entry: what is foreseen of the end of the final hold, as it stood after a row or a batch. */
 import { airSwallows, type Foresight, type QuickTank, waterCompression } from '@hoopwright/core/stretch';
 import type { Range } from '@hoopwright/core/steel';
 import { fromBar, toBar, toLitre } from '@hoopwright/core/units';
@@ -67,13 +67,32 @@ export function forecastBody({ foresight, quick, target_bar, rows, seconds }: Fo
   };
 }
 
-/** The same while every figure reads the same, to three digits and whole percents: what would say the same again. */
-export const figuresIn = (body: ForecastBody): string =>
-  JSON.stringify(body, (key, value: unknown) => {
-    if (typeof value !== 'number') return value;
-    if (key === 'gives' || key === 'strange') return Math.round(100 * value);
-    return key === 'rows' || key === 'seconds' ? undefined : Number(value.toPrecision(3));
+/** Share of its 90 % range by which a figure has moved when it says something else, and of chances. Our choice. */
+const MOVED = { range: 0.03, chance: 0.01 } as const;
+
+/** Whether it says something else than the one before: noise alone moves every figure a little, ten times a second. */
+export function saysOther(before: ForecastBody, now: ForecastBody): boolean {
+  const chance = (key: 'gives' | 'strange'): boolean => Math.abs(now[key] - before[key]) > MOVED.chance;
+  const keys = ['growth_percent', 'pumped_L', 'maximum_bar', 'seam_percent'] as const;
+  return chance('gives') || chance('strange') || keys.some((key) => hasMoved(before[key], now[key]));
+}
+
+function hasMoved(before: RangeBody | undefined, now: RangeBody | undefined): boolean {
+  const [a, b] = [figures(before), figures(now)];
+  const known = b.filter((value) => typeof value === 'number');
+  const width = Math.max(...known) - Math.min(...known);
+  return b.some((value, k) => {
+    const then = a[k];
+    if (typeof value !== 'number' || typeof then !== 'number') return value !== then;
+    return Math.abs(value - then) > MOVED.range * (width > 0 ? width : Math.abs(value));
   });
+}
+
+const figures = (range: RangeBody | undefined): (number | null | undefined)[] => [
+  range?.wide[0],
+  range?.median,
+  range?.wide[1],
+];
 
 /** null where a number of the range has no end. */
 export function bodyOf({ median, half, wide }: Range, unit: (value: number) => number): RangeBody {

@@ -4,7 +4,7 @@ export { type Deed, deedOf, type DeedScene, type Written } from './deed.ts';
 export { fold, foldAll, isHeadShown, LAPTOP, startFold } from './fold.ts';
 export { leftBy, planAfter } from './followed.ts';
 export type { Fold, FoldedRow, Inside } from './fold/inside.ts';
-export { batchNow } from './fold/together.ts';
+export { type Batch, batchNow } from './fold/together.ts';
 export { MEASURE_UNIT, MEASURED } from './fold/notes.ts';
 export { readBegin, readDayLink, readFaultNow, readOrder } from './message.ts';
 export * from './order.ts';

@@ -26,9 +26,17 @@ const LEAST_TIME = 6;
 export interface Gathered {
   readonly seen: readonly Seen[];
   readonly open: readonly Shown[];
+  /** What the last moment was made of, for more of it; undefined for a row of the log sheet. */
+  readonly last?: Piece;
   readonly phase: string;
   /** s at which the phase began. */
   readonly began: number;
+  readonly turned: boolean;
+}
+
+/** Readings of one moment, and whether the pump was turned before it. */
+interface Piece {
+  readonly shown: readonly Shown[];
   readonly turned: boolean;
 }
 
@@ -56,33 +64,37 @@ export function gather(from: Gathered, shown: Shown, rule: GatherRule): Gathered
 }
 
 /**
- * What is seen with one more reading, the piece that is not yet full included as it is. One that has only just begun is left
- * out: so short a time after the moment before, noise would pass for a rate of growth.
+ * What is seen with one more reading: in the piece that is not yet full or, where none is begun, in the last moment, since so
+ * short a time after it noise would pass for a rate of growth. Undefined where there is neither, and at the start of a phase.
  */
-export function seenWith(from: Gathered, shown: Shown, rule: GatherRule): readonly Seen[] {
-  const next = gather(from, shown, rule);
-  return next.open.length < 2 ? next.seen : close(next, rule).seen;
+export function seenWith(from: Gathered, shown: Shown, rule: GatherRule): readonly Seen[] | undefined {
+  if (shown.phase !== from.phase) return undefined;
+  const { open, last, seen, turned } = from;
+  if (open.length > 0) return [...seen, momentOf({ shown: [...open, shown], turned }, rule)];
+  if (last === undefined) return undefined;
+  return [...seen.slice(0, -1), momentOf({ ...last, shown: [...last.shown, shown] }, rule)];
 }
 
 /** A row of the log sheet: one reading of everything is a moment by itself. */
 export function gatherRow(from: Gathered, shown: Shown, rule: GatherRule): Gathered {
-  const moment = momentOf([shown], rule, false);
-  return { ...from, seen: [...from.seen, moment], phase: shown.phase, began: shown.seconds, turned: false };
+  const { seen } = from.open.length === 0 ? from : close(from, rule);
+  const moment = momentOf({ shown: [shown], turned: false }, rule);
+  return { seen: [...seen, moment], open: [], phase: shown.phase, began: shown.seconds, turned: false };
 }
 
 function close(from: Gathered, rule: GatherRule): Gathered {
-  const moment = momentOf(from.open, rule, from.turned);
-  return { ...from, seen: [...from.seen, moment], open: [], turned: false };
+  const last = { shown: from.open, turned: from.turned };
+  return { ...from, seen: [...from.seen, momentOf(last, rule)], open: [], last, turned: false };
 }
 
-function momentOf(open: readonly Shown[], { noise }: GatherRule, turned: boolean): Seen {
+function momentOf({ shown, turned }: Piece, { noise }: GatherRule): Seen {
   const mean = (values: readonly number[]): number => values.reduce((sum, x) => sum + x, 0) / values.length;
   return {
-    seconds: mean(open.map(({ seconds }) => seconds)),
-    pressure: mean(open.map(({ pressure }) => pressure)),
-    blur: noise.pressure / Math.sqrt(open.length),
+    seconds: mean(shown.map(({ seconds }) => seconds)),
+    pressure: mean(shown.map(({ pressure }) => pressure)),
+    blur: noise.pressure / Math.sqrt(shown.length),
     girths: noise.girths.map((each, i): GirthSeen | undefined => {
-      const read = open.flatMap(({ girths }) => girths[i] ?? []);
+      const read = shown.flatMap(({ girths }) => girths[i] ?? []);
       return read.length === 0 ? undefined : { growth: mean(read), blur: each / Math.sqrt(read.length) };
     }),
     turned,

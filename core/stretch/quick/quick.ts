@@ -110,10 +110,12 @@ const HOLD_FEATURES = 1 + SHAPING.length;
 const meansOf = (holds: readonly { readonly numbers: readonly number[] }[]): Float64Array[] =>
   holds[0].numbers.map((_, column) => Float64Array.of(mean(holds.map((one) => one.numbers[column]))));
 
+/** Growth in a hold under which it was elastic but for a place or two, and says nothing of creep. */
+const CREPT = 3e-4;
+
 function holdNumbers(quick: QuickTank, draw: SteelDraw, hold: HoldRun): number[] | undefined {
   const { from, to } = hold;
-  const grown = (to.growth - from.growth) / from.growth;
-  if (!(grown > 0.005)) return undefined;
+  if (!(to.growth - from.growth > CREPT)) return undefined;
   const path = quickPath(quick, draw);
   const closed = creep(
     path,

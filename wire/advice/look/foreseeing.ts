@@ -85,10 +85,10 @@ export class Foreseeing {
     return this.foreseen;
   }
 
-  /** With a reading that is not taken: it is foreseen, and forgotten. */
-  forecastWith(shown: Shown, stood: Stood): ForecastBody {
+  /** With a reading that is not taken: it is foreseen, and forgotten. Undefined where it says nothing more. */
+  forecastWith(shown: Shown, stood: Stood): ForecastBody | undefined {
     const seen = seenWith(this.gathered, shown, this.givens.rule);
-    return this.body(this.foresight(this.knowledge(seen)), stood);
+    return seen === undefined ? undefined : this.body(this.foresight(this.knowledge(seen)), stood);
   }
 
   /** Foresees once from nothing and forgets it, so that the first forecast of the day is as quick as the others. */

@@ -93,7 +93,7 @@ export function leakFacts(givens: HoldGivens, { quick, path }: StretchedGivens):
   const answers = answersOf({
     path,
     filled,
-    growth: Math.max(...last.growths, path.growth[1]),
+    growth: Math.max(path.growth[1], ...last.growths.flatMap((growth) => growth ?? [])),
     pressure: last.pressure,
     temperature: tank.water.temperature,
     air: tank.water.trappedAir,
@@ -118,9 +118,9 @@ function balanceWindow({ rows, step, instruments, channels, plan, growthIn }: Ho
   const { thermometer } = instruments;
   return rows.flatMap((row) => {
     if (row.seconds < from || row.values[gauge.name] === undefined) return [];
-    const growths = instruments.girths.flatMap((channel) => growthIn(channel, row) ?? []);
+    const growths = instruments.girths.map((channel) => growthIn(channel, row));
     const drawn = litres({ channels, plan }, row);
-    if (growths.length === 0 || (open && drawn === undefined)) return [];
+    if (growths.every((growth) => growth === undefined) || (open && drawn === undefined)) return [];
     const water = thermometer === undefined ? undefined : row.values[thermometer.name];
     return [
       {
@@ -134,6 +134,9 @@ function balanceWindow({ rows, step, instruments, channels, plan, growthIn }: Ho
   });
 }
 
+/** To more than its noise: a tape, or a wire of which no noise is known. */
+const isRounded = ({ noise, resolution }: Channel): boolean => (noise ?? 0) < resolution / Math.sqrt(12);
+
 function doubtsOf({ instruments, channels, plan }: HoldGivens): Doubts {
   const { gauges, girths, lengths, thermometer } = instruments;
   const blurs = girths.flatMap((channel, i) =>
@@ -144,6 +147,7 @@ function doubtsOf({ instruments, channels, plan }: HoldGivens): Doubts {
   return {
     pressure: fromBar(spreadOf(gauges[0])),
     growth: Math.max(...blurs),
+    stairs: girths.some((channel) => channel !== undefined && isRounded(channel)),
     drawn: supply === undefined ? 0 : fromLitre(step * spreadOf(supply)),
     water: thermometer === undefined ? 0 : spreadOf(thermometer),
     growthDrift: driftOf(lengths[0]),

@@ -1,4 +1,5 @@
 /** What the wires have read of late, put together: of a row, and of a batch between two rows. */
+import type { Channel } from '../../reading/channel.ts';
 import type { Row } from '../../reading/row.ts';
 import type { ChannelNow, DayState } from '../state.ts';
 import type { Fold, FoldedRow } from './inside.ts';
@@ -29,10 +30,24 @@ export function together({ channels }: DayState, wall_ms: number): Pick<FoldedRo
   return { values: read, ...(gauges.length > 1 && apart > 0 ? { gauges_s: apart } : {}) };
 }
 
-/** All that the wires say as of the last entry, between two rows; undefined before the vent is shut and without wires. */
-export function batchNow({ state, inside }: Fold): Row | undefined {
+/** A row of what wires say between two rows, and the entry of the newest reading in it. */
+export interface Batch {
+  readonly row: Row;
+  readonly seq: number;
+}
+
+/** Undefined before the vent is shut and where no gauge or girth is read by wire. As of the newest reading of those. */
+export function batchNow({ state, inside }: Fold): Batch | undefined {
   if (inside.ventShut === undefined || state.step === undefined) return undefined;
   const { values } = together(state, state.wall_ms);
-  if (Object.keys(values).length === 0) return undefined;
-  return { seconds: (inside.elapsed - inside.ventShut) / 1000, step: state.step.number, values };
+  const read = state.channels.flatMap(({ channel, last }) =>
+    last !== undefined && values[channel.name] !== undefined && OF_THE_WALL.has(channel.reads) ? [last] : [],
+  );
+  const [newest] = read.sort((a, b) => b.seq - a.seq);
+  if (newest === undefined) return undefined;
+  const seconds = (inside.elapsed - inside.ventShut - (state.wall_ms - newest.wall_ms)) / 1000;
+  return { row: { seconds, step: state.step.number, values }, seq: newest.seq };
 }
+
+/** What says something of the wall. */
+const OF_THE_WALL: ReadonlySet<Channel['reads']> = new Set(['pressure', 'girth']);
