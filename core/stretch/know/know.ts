@@ -151,7 +151,7 @@ function linesAbout(
       row.set(stray, size - KNOTS.length);
       let foreseen = like.pressure;
       for (let k = STEEL; k < size; k++) foreseen += row[k] * centre[k];
-      const read = Math.hypot(now.blur / now.pressure, like.slope * girth.blur, like.rateBlur);
+      const read = Math.hypot(now.blur / now.pressure, like.girthBlur, like.rateBlur);
       lines.push({
         miss: Math.log(now.pressure) - foreseen,
         variance: read * read,

@@ -16,6 +16,8 @@ export interface Likeness {
   readonly pressure: number;
   /** d(ln pressure)/d(growth of this girth). */
   readonly slope: number;
+  /** Standard deviation of ln pressure that the blur of the girth leaves: over as much to both sides, since tables bend. */
+  readonly girthBlur: number;
   /** Standard deviation of ln pressure that the blur of the rate of growth leaves. */
   readonly rateBlur: number;
 }
@@ -58,9 +60,18 @@ export function likenessOf(
     growth,
     pressure: Math.log(carried) + Math.log1p(effect * efolds),
     slope,
+    girthBlur:
+      0.5 *
+      (lnPressureAt(path, girth, seen.growth + seen.blur) -
+        lnPressureAt(path, girth, seen.growth - seen.blur)),
     rateBlur: effect * rate.blur,
   };
 }
+
+const lnPressureAt = (path: QuickPath, girth: Float64Array, growth: number): number => {
+  const at = placeOf(girth, growth);
+  return at.low > girth.length - 2 ? Math.log(path.pressure[girth.length - 1]) : alongLog(path.pressure, at);
+};
 
 /** Blurs that a growth must stand clear of, for its logarithm to mean anything. */
 const CLEAR = 5;
