@@ -4,7 +4,6 @@
  */
 import {
   girthsNearSeam,
-  type GatherRule,
   quickPath,
   type QuickPath,
   type Shown,
@@ -21,7 +20,7 @@ import type { Facts, Read, Stretchable } from './facts.ts';
 import type { ForecastBody } from './forecastBody.ts';
 import { Foreseeing, type Stood } from './look/foreseeing.ts';
 import { type HoldGivens, holdFacts, leakFacts } from './look/holdFacts.ts';
-import { errorsOf, type Instruments, instrumentsOf, spreadOf } from './instruments.ts';
+import { errorsOf, gatherRuleFor, type Instruments, instrumentsOf } from './instruments.ts';
 import { arrivalRate, middleOf } from './look/likely.ts';
 import { Oddities } from './look/oddities.ts';
 import { openHoldFacts, riseFacts } from './look/riseFacts.ts';
@@ -76,7 +75,7 @@ export class Adviser {
     this.foreseeing = new Foreseeing({
       stretch,
       unknowns,
-      rule: ruleFor(plan, this.instruments),
+      rule: gatherRuleFor(plan, this.instruments),
       target_bar: plan.target.pressure_bar,
       rate: arrivalRate(plan, this.middle),
       known: (seen, knowledge) => this.standing.look(seen, knowledge),
@@ -265,15 +264,3 @@ export class Adviser {
     return { ...(hold === undefined ? {} : { hold }), ...(leak === undefined ? {} : { leak }) };
   }
 }
-
-/** Rows are gathered over so much of the stretch pressure, and of the growth that is planned. */
-const ruleFor = ({ target }: Plan, { gauges, girths, lengths }: Instruments): GatherRule => ({
-  noise: {
-    pressure: gauges.length === 0 ? 0 : fromBar(spreadOf(gauges[0])),
-    girths: girths.map((channel, i) => (channel === undefined ? 1 : spreadOf(channel) / lengths[i])),
-  },
-  span: {
-    pressure: 0.03 * fromBar(target.pressure_bar),
-    growth: 0.0003 * target.growth_percent.held.value,
-  },
-});
