@@ -18,7 +18,7 @@ const RUNS = 60;
 const SHARES = [0.25, 0.5, 0.75];
 
 const say = (text: string): void => void process.stdout.write(`${text}\n`);
-const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;
+const percent = (share: number, digits = 1): string => `${(100 * share).toFixed(digits)} %`;
 const failures: string[] = [];
 const hold = (what: string, value: number, [low, high]: readonly [number, number]): void => {
   if (!(value >= low && value <= high)) failures.push(`${what}: ${value}, wanted ${low} to ${high}`);
@@ -27,8 +27,8 @@ const hold = (what: string, value: number, [low, high]: readonly [number, number
 const quick = quickOf(RUNS, seed - 1000);
 const { held, pressure, nearYield } = quick.error;
 say(
-  `quick tank against ${held} held-back shell solutions: pressure off by ${percent(pressure.rms)} rms from 1 % growth up, ` +
-    `${percent(nearYield.rms)} about yield`,
+  `quick tank against ${held} held-back shell solutions: pressure off by ${percent(pressure.rms, 2)} rms from 1 % growth up, ` +
+    `${percent(nearYield.rms, 2)} about yield`,
 );
 
 const conditions = [

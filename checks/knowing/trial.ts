@@ -13,6 +13,7 @@ import {
   type GatherRule,
   gatherRow,
   NOTHING_GATHERED,
+  TAPE_LAID,
 } from '../../core/stretch/know/gather.ts';
 import { type Knowledge, knowFrom } from '../../core/stretch/know/know.ts';
 import { straysOf } from '../../core/stretch/know/strays.ts';
@@ -120,8 +121,11 @@ export const errorsOf = ({ by, girths }: Rig): Errors => {
   return { gauge: GAUGE, girths: girths.map(() => ({ gain, zero: zero / GIRTH })) };
 };
 
+/** Blur of one reading of a girth, mm. The tapes of the trials are read to the millimetre and always laid alike. */
+const BLUR = { wire: WIRE.noise, tape: Math.hypot(TAPE.noise, TAPE_LAID) } as const;
+
 export const ruleFor = ({ by, girths }: Rig, target: number): GatherRule => ({
-  noise: { pressure: GAUGE.noise, girths: girths.map(() => (by === 'wire' ? WIRE : TAPE).noise / GIRTH) },
+  noise: { pressure: GAUGE.noise, girths: girths.map(() => BLUR[by] / GIRTH) },
   span: { pressure: 0.03 * target, growth: 0.03 * PLANNED },
 });
 

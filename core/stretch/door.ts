@@ -66,6 +66,7 @@ export {
   NOTHING_GATHERED,
   type Shown,
   seenWith,
+  TAPE_LAID,
 } from './know/gather.ts';
 export { rising } from './know/likeness.ts';
 export { type Knowledge, knowFrom } from './know/know.ts';

@@ -1,5 +1,5 @@
 /** The instruments of a plan as the adviser reads them, and what each may be off by. */
-import type { GatherRule, QuickTank } from '@hoopwright/core/stretch';
+import { type GatherRule, type QuickTank, TAPE_LAID } from '@hoopwright/core/stretch';
 import { fromBar } from '@hoopwright/core/units';
 import type { Plan } from '../plan/plan.ts';
 import type { Channel } from '../reading/channel.ts';
@@ -55,13 +55,17 @@ export const errorsOf = ({ gauges, girths, lengths }: Instruments) => ({
   })),
 });
 
+/** Of one reading among others: a tape is laid anew for each. */
+const blurOf = (channel: Channel): number =>
+  Math.hypot(spreadOf(channel), channel.by === 'tape' ? TAPE_LAID : 0);
+
 /** Shares of the stretch pressure and of the planned growth that one moment of gathered rows may span. Our choice. */
 const SPAN = 0.03;
 
 export const gatherRuleFor = ({ target }: Plan, { gauges, girths, lengths }: Instruments): GatherRule => ({
   noise: {
     pressure: gauges.length === 0 ? 0 : fromBar(spreadOf(gauges[0])),
-    girths: girths.map((channel, i) => (channel === undefined ? 1 : spreadOf(channel) / lengths[i])),
+    girths: girths.map((channel, i) => (channel === undefined ? 1 : blurOf(channel) / lengths[i])),
   },
   span: {
     pressure: SPAN * fromBar(target.pressure_bar),

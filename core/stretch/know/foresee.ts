@@ -124,9 +124,8 @@ function possible(
           { kind: 'final hold', time: HOLD_CAP, rate: SETTLED_RATE },
         ]);
   const stands = end?.kind === 'stands' ? end : undefined;
-  const { mean, deviation } = unknowns.strays.final;
   // What the readings leave unexplained makes the end less sure.
-  const longer = mean + deviation * Math.max(1, misfit) * point[size + 1];
+  const longer = 1 + unknowns.strays.final * Math.max(1, misfit) * point[size + 1];
   return {
     growth: longer * (stands?.growth ?? Infinity),
     volume: longer * (stands?.volume ?? Infinity),

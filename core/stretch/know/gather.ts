@@ -18,6 +18,9 @@ export interface GatherRule {
   readonly span: { readonly pressure: number; readonly growth: number };
 }
 
+/** mm by which a tape lies otherwise from one reading to the next, beside its marks. Common practice, no source. */
+export const TAPE_LAID = 0.3;
+
 /** Time in a hold that one moment may span, over the time since the hold began, and at least, s. */
 const HOLD_SHARE = 0.25;
 const LEAST_TIME = 6;

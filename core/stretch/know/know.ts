@@ -4,10 +4,10 @@
  * four: where the readings do not go with any steel, the larger sizes win and the range widens.
  */
 import { cholesky, logDeterminant, solveCholesky } from '../../math/cholesky.ts';
-import { quickPath, type QuickTank } from '../quick/quick.ts';
-import { likenessOf, rising } from './likeness.ts';
-import type { Seen } from './seen.ts';
-import { GAUGE, GIRTHS, KNOTS, looseAt, STEEL, steelAt, type Unknowns, writeStrays } from './unknowns.ts';
+import type { QuickTank } from '../quick/quick.ts';
+import { type Line, linesAbout } from './lines.ts';
+import { onceEach, type Seen } from './seen.ts';
+import { KNOTS, type Unknowns } from './unknowns.ts';
 
 export interface Knowledge {
   /** Likeliest numbers for strays of the usual size. */
@@ -38,16 +38,6 @@ const SIZES = [
 const TURNS = 8;
 /** Change of the likeliest numbers that counts as none, in standard deviations before the readings. */
 const CLOSE = 0.01;
-const STEP = 0.05;
-
-export interface Line {
-  /** Seen less foreseen at the numbers it was made straight about. */
-  readonly miss: number;
-  readonly variance: number;
-  /** Share of the loose stray in the variance, for strays of the usual size. */
-  readonly loose: number;
-  readonly row: Float64Array;
-}
 
 /** @param from numbers to start at: those of the last time, or zeros */
 export function knowFrom(
@@ -56,7 +46,7 @@ export function knowFrom(
   seen: readonly Seen[],
   from: Float64Array = new Float64Array(unknowns.size),
 ): Knowledge {
-  const { centre, lines } = likeliest(quick, unknowns, seen, from);
+  const { centre, lines } = likeliest(quick, unknowns, onceEach(seen), from);
   const solved = SIZES.map(({ times }) => caseOf(unknowns, lines, { centre, times }));
   const logs = solved.map((one, k) => one.evidence + Math.log(SIZES[k].chance));
   const most = Math.max(...logs);
@@ -109,58 +99,6 @@ function about(quick: QuickTank, unknowns: Unknowns, seen: readonly Seen[], cent
   for (const z of centre) cost += 0.5 * z * z;
   for (const { miss, variance, loose } of lines) cost += (0.5 * (miss * miss)) / (variance + loose);
   return { centre, lines, cost };
-}
-
-/** Every girth at every moment as a straight line about `centre`. */
-function linesAbout(
-  quick: QuickTank,
-  unknowns: Unknowns,
-  seen: readonly Seen[],
-  centre: Float64Array,
-): Line[] {
-  const tank = (z: Float64Array) => {
-    const draw = steelAt(unknowns, z);
-    return { draw, path: rising(quickPath(quick, draw)) };
-  };
-  const here = tank(centre);
-  const nudged = Array.from({ length: STEEL }, (_, k) => {
-    const z = Float64Array.from(centre);
-    z[k] += STEP;
-    return tank(z);
-  });
-  const lines: Line[] = [];
-  const stray = new Float64Array(KNOTS.length);
-  const { errors, strays, size } = unknowns;
-  for (let m = 0; m < seen.length; m++) {
-    const now = seen[m];
-    const span = { before: seen[m - 1], now };
-    for (let i = 0; i < now.girths.length; i++) {
-      const girth = now.girths[i];
-      const like = likenessOf(here.path, here.draw, i, span);
-      if (girth === undefined || like === undefined || !(now.pressure > 0)) continue;
-      const row = new Float64Array(size);
-      for (let k = 0; k < STEEL; k++) {
-        const moved = likenessOf(nudged[k].path, nudged[k].draw, i, span);
-        row[k] = moved === undefined ? 0 : (moved.pressure - like.pressure) / STEP;
-      }
-      row[GAUGE] = errors.gauge.gain;
-      row[GAUGE + 1] = errors.gauge.zero / now.pressure;
-      row[GIRTHS + 2 * i] = -like.slope * girth.growth * errors.girths[i].gain;
-      row[GIRTHS + 2 * i + 1] = -like.slope * errors.girths[i].zero;
-      writeStrays(unknowns, like.growth, stray);
-      row.set(stray, size - KNOTS.length);
-      let foreseen = like.pressure;
-      for (let k = STEEL; k < size; k++) foreseen += row[k] * centre[k];
-      const read = Math.hypot(now.blur / now.pressure, like.girthBlur, like.rateBlur);
-      lines.push({
-        miss: Math.log(now.pressure) - foreseen,
-        variance: read * read,
-        loose: looseAt(strays, like.growth) ** 2,
-        row,
-      });
-    }
-  }
-  return lines;
 }
 
 interface Solved extends Omit<KnownCase, 'probability'> {

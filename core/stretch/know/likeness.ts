@@ -5,7 +5,7 @@
  */
 import { RATE_FLOOR } from '../../steel/plane.ts';
 import type { SteelDraw } from '../../steel/belief/draw.ts';
-import { PLASTIC_PER_GROWTH, type QuickPath } from '../quick/path.ts';
+import { plasticRate, type QuickPath } from '../quick/path.ts';
 import type { Seen } from './seen.ts';
 
 /** One girth at one moment, with what its pressure depends on. */
@@ -14,6 +14,8 @@ export interface Likeness {
   readonly growth: number;
   /** ln of the pressure carried there. */
   readonly pressure: number;
+  /** What of that is the effect of the rate. */
+  readonly rate: number;
   /** d(ln pressure)/d(growth of this girth). */
   readonly slope: number;
   /** Standard deviation of ln pressure that the blur of the girth leaves: over as much to both sides, since tables bend. */
@@ -35,37 +37,110 @@ const LEAST_RISE = 1e-3;
 /** Growth rate below which a hold is taken to stand still, 1/s: a hundredth of 0.1 %/h. */
 const STILL = 3e-9;
 
-/** Of girth `i` at `now`; `before`: the moment before it. Undefined where it was not read, or beyond the table. */
+/** A moment and the one before it. */
+export interface Span {
+  readonly before: Seen | undefined;
+  readonly now: Seen;
+}
+
+/**
+ * Of girth `i` at `now`, made straight about its growth `about`: the one read, where none is given. Undefined where it was
+ * not read, or beyond the table.
+ */
 export function likenessOf(
   path: QuickPath,
   draw: SteelDraw,
   i: number,
-  { before, now }: { readonly before: Seen | undefined; readonly now: Seen },
+  { before, now }: Span,
+  about?: number,
 ): Likeness | undefined {
   const seen = now.girths[i];
   if (seen === undefined || seen.growth < CLEAR * seen.blur) return undefined;
+  const there = about ?? seen.growth;
+  const rated = rateAt(path, draw, i, { span: { before, now }, there });
+  if (rated === undefined) return undefined;
+  const { over, slope, rateBlur } = rated;
   const girth = path.girths[i];
-  const at = placeOf(girth, seen.growth);
-  if (at.low > girth.length - 2) return undefined;
-  const growth = Math.exp(alongLog(path.growth, at));
-  const carried = Math.exp(alongLog(path.pressure, at));
-  const flow = along(path.flow, at);
-  const plastic = Math.max(0, along(path.plastic, at));
-  const slope = slopeAt(path.pressure, girth, at);
-  const awake = plastic / (plastic + WAKES);
-  const effect = (awake * draw.rate.perEfold) / flow;
-  const rate = rateOf(i, { before, now, slope, effect });
-  const efolds = Math.log((PLASTIC_PER_GROWTH * rate.value + RATE_FLOOR) / draw.rate.reference);
+  // What a slow wall does not carry it is shorter by: on the path it stands further up.
+  const elastic = over * path.elastic;
+  const at = placeOf(girth, there - elastic);
+  const faster = Math.log1p(over / along(path.flow, at));
+  const carried = (growth: number): number => lnPressureAt(path, girth, growth - elastic);
   return {
-    growth,
-    pressure: Math.log(carried) + Math.log1p(effect * efolds),
+    growth: Math.exp(alongLog(path.growth, at)),
+    pressure: carried(there) + faster + slope * (seen.growth - there),
+    rate: faster + carried(there) - lnPressureAt(path, girth, there),
     slope,
-    girthBlur:
-      0.5 *
-      (lnPressureAt(path, girth, seen.growth + seen.blur) -
-        lnPressureAt(path, girth, seen.growth - seen.blur)),
-    rateBlur: effect * rate.blur,
+    girthBlur: 0.5 * (carried(there + seen.blur) - carried(there - seen.blur)),
+    rateBlur,
   };
+}
+
+interface Rated {
+  /** Stress over the flow stress of the curve, MPa. */
+  readonly over: number;
+  readonly slope: number;
+  readonly rateBlur: number;
+}
+
+/** The effect of the rate of growth where a girth has grown to `there`; undefined beyond the table. */
+function rateAt(
+  path: QuickPath,
+  draw: SteelDraw,
+  i: number,
+  { span, there }: { readonly span: Span; readonly there: number },
+): Rated | undefined {
+  const at = placeOf(path.girths[i], there);
+  if (at.low > path.girths[i].length - 2) return undefined;
+  const growth = Math.exp(alongLog(path.growth, at));
+  const plastic = Math.max(0, along(path.plastic, at));
+  const slope = slopeAt(path.pressure, path.girths[i], at);
+  const perEfold = (plastic / (plastic + WAKES)) * draw.rate.perEfold;
+  const effect = perEfold * Math.max(0, 1 / along(path.flow, at) - slope * path.elastic);
+  const rate = rateOf(i, { ...span, slope, effect, stretch: path.elastic * along(path.flow, at) });
+  const efolds = Math.log((plasticRate(growth, rate.value) + RATE_FLOOR) / draw.rate.reference);
+  return { over: perEfold * efolds, slope, rateBlur: effect * rate.blur };
+}
+
+export interface Reading {
+  readonly growth: number;
+  readonly growthBlur: number;
+  /** ln of the pressure. */
+  readonly pressure: number;
+  readonly pressureBlur: number;
+}
+
+/**
+ * Growth of girth `i` at which the path comes nearest to a growth and a pressure that were read, each by its own blur.
+ * Where a blurred growth meets the knee of first yield the path is far from straight: at the growth that was read it may
+ * be well past the knee, and the tank be elastic.
+ */
+export function nearestGrowth(path: QuickPath, i: number, read: Reading): number {
+  const { growth, growthBlur, pressure, pressureBlur } = read;
+  const girth = path.girths[i];
+  const off = (at: number): number =>
+    ((at - growth) / growthBlur) ** 2 + ((lnPressureAt(path, girth, at) - pressure) / pressureBlur) ** 2;
+  const meets = growthMeeting(path, girth, pressure);
+  let [low, high] = meets < growth ? [meets, growth] : [growth, meets];
+  for (let k = 0; k < NARROWINGS && high - low > FINE * growthBlur; k++) {
+    const [a, b] = [low + GOLDEN * (high - low), high - GOLDEN * (high - low)];
+    if (off(a) < off(b)) high = b;
+    else low = a;
+  }
+  return 0.5 * (low + high);
+}
+const GOLDEN = 0.382;
+const NARROWINGS = 16;
+const FINE = 0.1;
+
+/** Growth of a girth at which the path carries a pressure; the last of the table beyond its highest. */
+function growthMeeting(path: QuickPath, girth: Float64Array, lnPressure: number): number {
+  const pressure = Math.exp(lnPressure);
+  const k = path.pressure.findIndex((carried) => carried >= pressure);
+  if (k < 0) return girth[girth.length - 1];
+  if (k === 0) return (girth[0] * pressure) / path.pressure[0];
+  const f = (pressure - path.pressure[k - 1]) / (path.pressure[k] - path.pressure[k - 1]);
+  return girth[k - 1] + f * (girth[k] - girth[k - 1]);
 }
 
 const lnPressureAt = (path: QuickPath, girth: Float64Array, growth: number): number => {
@@ -87,27 +162,31 @@ interface RateGivens {
   readonly slope: number;
   /** Rise of ln pressure per e-fold of rate. */
   readonly effect: number;
+  /** Elastic growth under the flow stress. */
+  readonly stretch: number;
 }
 
 /**
- * Growth rate now from the growth since the moment before, and the blur of its logarithm. What the pressure has risen
+ * Rate of the growth that is not elastic, from the growth since the moment before, and the blur of its logarithm. What the pressure has risen
  * less than the wall has hardened, the rate has fallen: y = (slope dg - d ln p)/effect e-folds. They fall evenly with
  * growth, so that the rate at the end is (dg/dt) (1 - exp(-y))/y: the mean rate where the pump keeps pace, logarithmic
  * creep where the pressure is kept.
  */
 function rateOf(
   i: number,
-  { before, now, slope, effect }: RateGivens,
+  { before, now, slope, effect, stretch }: RateGivens,
 ): { readonly value: number; readonly blur: number } {
   const [a, b] = [before?.girths[i], now.girths[i]];
   const later = before !== undefined && now.seconds > before.seconds && before.pressure > 0;
   if (!later || a === undefined || b === undefined || now.turned)
     return { value: USUAL_RATE, blur: UNKNOWN_RATE };
   const blur = Math.hypot(a.blur, b.blur);
-  const grown = Math.max(b.growth - a.growth, 0.3 * blur);
-  const mean = grown / (now.seconds - before.seconds);
+  const grown = Math.max(b.growth - a.growth, LEAST_OF_BLUR * blur);
   const efold = Math.max(effect, 1e-6);
   const risen = Math.log(now.pressure / before.pressure);
+  // Elastic growth goes with the stress, pressure times radius over wall; what is left creeps.
+  const crept = grown - stretch * (risen + 2 * grown);
+  const mean = Math.max(crept, LEAST_OF_BLUR * blur, LEAST_CREPT * grown) / (now.seconds - before.seconds);
   // Over a long piece of a ramp the slope bends: the pump's mean rate is nearer.
   if (risen > KEPT * efold) {
     const uneven = grown > LONG * b.growth ? LONG_BLUR : RAMP_BLUR;
@@ -130,6 +209,10 @@ const endOf = (falls: number): { readonly share: number; readonly bend: number }
   Math.abs(falls) < 1e-6
     ? { share: 1, bend: -0.5 }
     : { share: -Math.expm1(-falls) / falls, bend: 1 / Math.expm1(falls) - 1 / falls };
+
+/** Growth that is taken where less was read: over its blur; and of that which is not elastic, over all of it. */
+const LEAST_OF_BLUR = 0.3;
+const LEAST_CREPT = 1e-3;
 
 /** E-folds by which a rate may rise within a moment. */
 const MOST_FALLS = 2;

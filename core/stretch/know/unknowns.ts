@@ -20,8 +20,8 @@ export interface Strays {
   readonly stretched: number;
   /** From one reading to the next, without memory. */
   readonly loose: number;
-  /** Growth at the end of a final hold over that of the quick tank: lived days on the shell. */
-  readonly final: { readonly mean: number; readonly deviation: number };
+  /** Of the growth at the end of a final hold over that of the quick tank: lived days on the shell. */
+  readonly final: number;
 }
 
 export interface Unknowns {

@@ -1,6 +1,7 @@
 /** The path of one steel as tables over the growth of the largest girth, and what is read off it. */
 import type { SteelDraw } from '../../steel/belief/draw.ts';
 import { RATE_FLOOR } from '../../steel/plane.ts';
+import type { Steel } from '../../steel/steel.ts';
 
 /** A tank of one steel as tables over `growth`. */
 export interface QuickPath {
@@ -10,6 +11,8 @@ export interface QuickPath {
   readonly girths: readonly Float64Array[];
   readonly flow: Float64Array;
   readonly plastic: Float64Array;
+  /** Elastic growth per MPa of equivalent stress: a wall that carries less than its flow stress is shorter by so much. */
+  readonly elastic: number;
   readonly maximum: number;
   readonly firstYield: number;
   readonly creep: CreepFit;
@@ -24,18 +27,27 @@ export interface CreepFit {
   readonly girths: readonly number[];
 }
 
-/** Plastic strain per growth of girth: plane strain. */
+/** Elastic growth of a long cylinder per MPa of equivalent stress. */
+export const elasticPerStress = ({ young, poisson }: Steel): number =>
+  ((2 / Math.sqrt(3)) * (1 - poisson / 2)) / young;
+
+/** Plastic strain per logarithm of girth: plane strain. */
 export const PLASTIC_PER_GROWTH = 2 / Math.sqrt(3);
+
+/** Plastic strain rate of a wall that has grown so far and grows at a rate: growth counts from the first girth. */
+export const plasticRate = (growth: number, rate: number): number =>
+  (PLASTIC_PER_GROWTH * rate) / (1 + growth);
 
 /** Pressure that the tank carries at a growth while it grows at a rate, MPa. */
 export function pressureAt(path: QuickPath, draw: SteelDraw, growth: number, rate: number): number {
-  const flow = valueAt(path.growth, path.flow, growth);
-  return valueAt(path.growth, path.pressure, growth) * (1 + (draw.rate.perEfold * efolds(draw, rate)) / flow);
+  const over = overStress(draw, growth, rate);
+  const at = growth - over * path.elastic;
+  return valueAt(path.growth, path.pressure, at) * (1 + over / valueAt(path.growth, path.flow, at));
 }
 
-/** E-folds of the plastic rate over the rate at which the flow curve holds. */
-const efolds = (draw: SteelDraw, rate: number): number =>
-  Math.log((PLASTIC_PER_GROWTH * rate + RATE_FLOOR) / draw.rate.reference);
+/** Stress over the flow stress of the curve, MPa, with which the wall grows at a rate; under 0 where it is a slow one. */
+export const overStress = (draw: SteelDraw, growth: number, rate: number): number =>
+  draw.rate.perEfold * Math.log((plasticRate(growth, rate) + RATE_FLOOR) / draw.rate.reference);
 
 /** Growth at which a pressure is met on the way up at a rate; undefined above the maximum at that rate. */
 export function growthAt(
@@ -44,18 +56,19 @@ export function growthAt(
   pressure: number,
   rate: number,
 ): number | undefined {
-  const rise = draw.rate.perEfold * efolds(draw, rate);
   const n = path.growth.length;
   let before = 0;
   let grown = 0;
   for (let j = 0; j < n; j++) {
-    const carries = path.pressure[j] * (1 + (path.plastic[j] > 0 ? rise / path.flow[j] : 0));
+    const over = path.plastic[j] > 0 ? overStress(draw, path.growth[j], rate) : 0;
+    const carries = path.pressure[j] * (1 + over / path.flow[j]);
+    const growth = path.growth[j] + over * path.elastic;
     if (carries >= pressure) {
       const f = (pressure - before) / (carries - before);
-      return grown + f * (path.growth[j] - grown);
+      return grown + f * (growth - grown);
     }
     before = Math.max(before, carries);
-    grown = path.growth[j];
+    grown = Math.max(grown, growth);
   }
   return undefined;
 }

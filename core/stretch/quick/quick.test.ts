@@ -3,7 +3,10 @@ import { believe } from '../../steel/belief/belief.ts';
 import { gradeOnly } from '../../steel/evidence/evidence.ts';
 import type { Steel } from '../../steel/steel.ts';
 import type { Head, Tank } from '../../tank/tank.ts';
+import { monotoneCubic, writeCubic } from '../../math/spline.ts';
+import { forecast } from '../forecast.ts';
 import { SETTLED_RATE } from '../hold.ts';
+import { STANDARD_RISE } from '../rise.ts';
 import { quickDay, rampAndHold } from './day.ts';
 import { drawnTank } from './drawn.ts';
 import { growthAt, PLASTIC_PER_GROWTH, pressureAt, valueAt } from './path.ts';
@@ -63,10 +66,10 @@ const cutShort = ({ draw, run }: (typeof runs)[number]): (typeof runs)[number] =
 };
 
 describe('the quick tank', () => {
-  test('misses held-back shell solutions by under 0.4 % of pressure from 1 % growth up, by under 2 % about yield, and their maximum by under 1 %', () => {
+  test('misses held-back shell solutions by under 0.1 % of pressure from 1 % growth up, by under 1 % about yield, and their maximum by under 1 %', () => {
     expect(quick.error.held).toBeGreaterThan(8);
-    expect(quick.error.pressure.rms).toBeLessThan(0.004);
-    expect(quick.error.nearYield.rms).toBeLessThan(0.02);
+    expect(quick.error.pressure.rms).toBeLessThan(0.001);
+    expect(quick.error.nearYield.rms).toBeLessThan(0.01);
     expect(quick.error.maximum.rms).toBeLessThan(0.01);
   });
 
@@ -96,15 +99,14 @@ describe('the quick tank', () => {
       .filter(({ run }) => run.hold !== undefined && run.hold.rate < 1.02 * SETTLED_RATE);
     expect(held.length).toBeGreaterThan(3);
     const misses = held.map(({ draw, run }) => {
-      const end = quickDay(
-        quickPath(quick, draw),
-        draw,
-        rampAndHold(TARGET, draw.rate.reference / PLASTIC_PER_GROWTH),
-      );
+      const end = quickDay(quickPath(quick, draw), draw, [
+        { kind: 'ramp', pressure: TARGET, rate: draw.rate.reference / PLASTIC_PER_GROWTH },
+        { kind: 'hold', time: run.hold?.time ?? 0 },
+      ]);
       return end.kind === 'stands' && run.hold ? end.growth / run.hold.to.growth - 1 : Infinity;
     });
     const rms = Math.sqrt(misses.reduce((sum, x) => sum + x * x, 0) / misses.length);
-    expect(rms).toBeLessThan(0.03);
+    expect(rms).toBeLessThan(0.012);
   });
 
   test('carries more pressure when it grows faster, by the rate coefficient over the flow stress', () => {
@@ -112,7 +114,8 @@ describe('the quick tank', () => {
     const path = quickPath(quick, draw);
     const ratio = pressureAt(path, draw, 0.03, 1e-4 * Math.E) / pressureAt(path, draw, 0.03, 1e-4);
     const flow = valueAt(path.growth, path.flow, 0.03);
-    expect(ratio - 1).toBeCloseTo(draw.rate.perEfold / flow, 4);
+    // The wall is longer by what is elastic in it: 0.7 % of the effect here.
+    expect(((ratio - 1) * flow) / draw.rate.perEfold).toBeCloseTo(0.993, 2);
   });
 
   test('gives back the growth of a pressure, and none above its maximum', () => {
@@ -140,6 +143,38 @@ describe('the quick tank', () => {
     expect(quickDay(path, draw, rampAndHold(2 * path.maximum, 3e-5)).kind).toBe('bursts');
   });
 });
+
+test('the runs it is fitted to are fine: between their moments they carry what a path four times as fine does', () => {
+  // Of six steels; with whole steps of a forecast it is 0.1 %.
+  const misses = draws.slice(0, 6).flatMap((draw) => {
+    const { longSeam: _, ...noSeam } = drawnTank(tank, plate, draw);
+    const fine = forecast(noSeam, undefined, {
+      shell: { elements: 80, layers: 5 },
+      rise: { ...STANDARD_RISE, refine: 12 },
+    }).path.filter(({ largest }) => largest.growth > 1e-4);
+    const theirs = (at: number): number =>
+      lnPressure(
+        fine.map(({ largest }) => largest.growth),
+        fine.map(({ pressure }) => pressure),
+        at,
+      );
+    const run = shellRun(tank, plate, draw);
+    return [0.01, 0.015, 0.02, 0.03, 0.05].map((at) => lnPressure(run.growth, run.pressure, at) - theirs(at));
+  });
+  expect(Math.sqrt(misses.reduce((sum, miss) => sum + miss * miss, 0) / misses.length)).toBeLessThan(0.0004);
+});
+
+/** As the quick tank reads a run: a cubic of pressure over growth in the logarithm of growth. */
+function lnPressure(growth: readonly number[], pressure: readonly number[], at: number): number {
+  const out = new Float64Array(2);
+  const rising = growth.map((_, i) => i).filter((i) => i === 0 || growth[i] > growth[i - 1]);
+  const curve = monotoneCubic(
+    rising.map((i) => Math.log(growth[i])),
+    rising.map((i) => pressure[i] / growth[i]),
+  );
+  writeCubic(curve, Math.log(at), out);
+  return Math.log(out[0] * at);
+}
 
 describe('the range of a stretch', () => {
   const range = stretchRange(quick, draws, { target: TARGET, duty: undefined, seed: 5 });

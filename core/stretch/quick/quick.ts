@@ -11,7 +11,14 @@ import { inputsOf, type SteelDraw } from '../../steel/belief/draw.ts';
 import type { Steel } from '../../steel/steel.ts';
 import type { Tank } from '../../tank/tank.ts';
 import { creep } from './creep.ts';
-import { type CreepFit, PLASTIC_PER_GROWTH, pressureAt, type QuickPath, valueAt } from './path.ts';
+import {
+  type CreepFit,
+  elasticPerStress,
+  PLASTIC_PER_GROWTH,
+  pressureAt,
+  type QuickPath,
+  valueAt,
+} from './path.ts';
 import { type HoldRun, type ShellRun, wholeRuns } from './run.ts';
 import { type ThinTable, thinTable } from './thin.ts';
 
@@ -233,6 +240,7 @@ export function quickPath(quick: QuickTank, draw: SteelDraw): QuickPath {
     girths,
     flow: thin.flow,
     plastic: thin.plastic,
+    elastic: elasticPerStress(plate),
     maximum: highest(thin) * Math.exp(maximum),
     firstYield: thin.flow[0] * Math.exp(firstYield),
     creep: creepOf(quick, features, girths.length),
