@@ -7,6 +7,7 @@ import { openThreads, type Threads } from './threads.ts';
 
 let dir: string;
 let threads: Threads;
+let open: () => Threads;
 beforeAll(() => {
   dir = mkdtempSync(join(tmpdir(), 'hoopwright-threads-'));
   const entry = join(dir, 'entry.mjs');
@@ -17,7 +18,8 @@ beforeAll(() => {
      export const work = (ms) => { const end = Date.now() + ms; while (Date.now() < end); return threadId; };
      export const fail = () => { throw new Error('as it was meant to'); };`,
   );
-  threads = openThreads(pathToFileURL(entry), { least: 1, most: 1 });
+  open = () => openThreads(pathToFileURL(entry), { least: 1, most: 1 });
+  threads = open();
 });
 afterAll(async () => {
   await threads.close();
@@ -44,4 +46,14 @@ test('what waits is taken back without being begun, what runs is let run out, an
 test('work that fails gives its thread back', async () => {
   await expect(threads.run(0, { name: 'fail' })).rejects.toThrow('as it was meant to');
   expect(await work(0)).toBeGreaterThan(0);
+});
+
+test('closing does not wait for what has not begun: that is refused', async () => {
+  const others = open();
+  const all = Array.from({ length: 30 }, () => others.run(100, { name: 'work' }));
+  const began = performance.now();
+  const ends = Promise.allSettled(all);
+  await others.close();
+  expect((await ends).every((end) => end.status === 'rejected')).toBe(true);
+  expect(performance.now() - began).toBeLessThan(1500);
 });

@@ -11,6 +11,7 @@ export interface ThreadOrders {
 
 export interface Threads {
   run<T>(message: unknown, orders: ThreadOrders): Promise<T>;
+  /** Work that waits is refused; what runs is broken off, and rejects. */
   close(): Promise<void>;
 }
 
@@ -24,6 +25,7 @@ export function openThreads(entry: URL, { least, most }: { least: number; most: 
   const pool = new Tinypool({ filename: entry.href, minThreads: least, maxThreads: most });
   const waiting: (() => void)[] = [];
   let free = most;
+  let closed = false;
   const turn = (): Promise<void> | undefined => {
     if (free === 0) return new Promise((begin) => void waiting.push(begin));
     free--;
@@ -39,6 +41,7 @@ export function openThreads(entry: URL, { least, most }: { least: number; most: 
       await turn();
       try {
         signal?.throwIfAborted();
+        if (closed) throw new Error('the threads were closed before this work began');
         const result: T = await pool.run(message, {
           name,
           ...(transferList === undefined ? {} : { transferList }),
@@ -49,6 +52,9 @@ export function openThreads(entry: URL, { least, most }: { least: number; most: 
         over();
       }
     },
-    close: () => pool.destroy(),
+    close: () => {
+      closed = true;
+      return pool.destroy();
+    },
   };
 }
