@@ -51,6 +51,17 @@ describe('a growth with a blur, about the knee of first yield', () => {
     expect(sharp).toBeCloseTo(0.0015, 5);
   });
 
+  test('stays a number where zero and gain leave less than nothing of the growth', () => {
+    const least = nearestGrowth(knee, 0, { ...read, growth: -0.0001, pressure: Math.log(0.01) });
+    expect(least).toBeCloseTo(read.growthBlur, 12);
+    // oxlint-disable-next-line typescript/no-unsafe-type-assertion -- of the steel only its rate effect is read here
+    const draw = DRAW as SteelDraw;
+    const now: Seen = { ...seen(100, 0.0016), girths: [{ growth: 0.0016, blur: 0.0003 }] };
+    const like = likenessOf(knee, draw, 0, { before: undefined, now }, 0.0002);
+    expect(like?.girthBlur).toBeGreaterThan(0);
+    expect(like?.pressure).toBeLessThan(Infinity);
+  });
+
   test('goes to the end of the path where the pressure is over its highest', () => {
     const over = nearestGrowth(knee, 0, { ...read, growth: 0.05, growthBlur: 0.02, pressure: Math.log(2) });
     expect(over).toBeGreaterThan(0.078);

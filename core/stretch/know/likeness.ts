@@ -111,7 +111,8 @@ export interface Reading {
 }
 
 /**
- * Growth of girth `i` at which the path comes nearest to a growth and a pressure that were read, each by its own blur.
+ * Growth of girth `i` at which the path comes nearest to a growth and a pressure that were read, each by its own blur; at
+ * least the blur of the growth, under which a reading says nothing.
  * Where a blurred growth meets the knee of first yield the path is far from straight: at the growth that was read it may
  * be well past the knee, and the tank be elastic.
  */
@@ -121,7 +122,7 @@ export function nearestGrowth(path: QuickPath, i: number, read: Reading): number
   const off = (at: number): number =>
     ((at - growth) / growthBlur) ** 2 + ((lnPressureAt(path, girth, at) - pressure) / pressureBlur) ** 2;
   const meets = growthMeeting(path, girth, pressure);
-  let [low, high] = meets < growth ? [meets, growth] : [growth, meets];
+  let [low, high] = [meets, growth].map((end) => Math.max(end, growthBlur)).sort((a, b) => a - b);
   for (let k = 0; k < NARROWINGS && high - low > FINE * growthBlur; k++) {
     const [a, b] = [low + GOLDEN * (high - low), high - GOLDEN * (high - low)];
     if (off(a) < off(b)) high = b;
@@ -143,8 +144,11 @@ function growthMeeting(path: QuickPath, girth: Float64Array, lnPressure: number)
   return girth[k - 1] + f * (girth[k] - girth[k - 1]);
 }
 
+/** Growth under which a table has no logarithm: a blur may reach below nothing. */
+const LEAST_GROWTH = 1e-7;
+
 const lnPressureAt = (path: QuickPath, girth: Float64Array, growth: number): number => {
-  const at = placeOf(girth, growth);
+  const at = placeOf(girth, Math.max(growth, LEAST_GROWTH));
   return at.low > girth.length - 2 ? Math.log(path.pressure[girth.length - 1]) : alongLog(path.pressure, at);
 };
 
