@@ -19,12 +19,21 @@ export interface GirthSeen {
 }
 
 /** A growth read again to the last digit is off as before: a tape stands at the same mark. Such rows share one blur. */
-export const onceEach = (seen: readonly Seen[]): Seen[] =>
-  seen.map((moment) => ({
+export function onceEach(seen: readonly Seen[]): Seen[] {
+  const counts = (seen[0]?.girths ?? []).map((_, i) => {
+    const alike = new Map<number, number>();
+    for (const { girths } of seen) {
+      const growth = girths[i]?.growth;
+      if (growth !== undefined) alike.set(growth, (alike.get(growth) ?? 0) + 1);
+    }
+    return alike;
+  });
+  return seen.map((moment) => ({
     ...moment,
-    girths: moment.girths.map((girth, i) => {
-      if (girth === undefined) return undefined;
-      const alike = seen.filter((one) => one.girths[i]?.growth === girth.growth).length;
-      return { ...girth, blur: girth.blur * Math.sqrt(alike) };
-    }),
+    girths: moment.girths.map((girth, i) =>
+      girth === undefined
+        ? undefined
+        : { ...girth, blur: girth.blur * Math.sqrt(counts[i].get(girth.growth) ?? 1) },
+    ),
   }));
+}
