@@ -1,7 +1,7 @@
 /** Root and peak of a function of one variable inside a bracket. The bracket is never left. */
 
 export interface Stop {
-  /** Width of the bracket at which the search ends, in the unit of x. Default: 1e-13 of the larger end. */
+  /** Width of the bracket at which the search ends, in the unit of x. Default: 1e-13 of the larger end; of a peak 1e-9 of it. */
   readonly width?: number;
   readonly steps?: number;
 }
@@ -46,12 +46,19 @@ const nextFraction = (xa: number, fa: number, xb: number, fb: number, xc: number
  * Where `f` has its largest value between `a` and `b`; one peak is assumed. Golden section, so x is good to
  * about the square root of rounding (1e-8 of the bracket) and f to rounding.
  */
-export const peak = (f: (x: number) => number, a: number, b: number): { x: number; value: number } => {
+export const peak = (
+  f: (x: number) => number,
+  a: number,
+  b: number,
+  stop: Stop = {},
+): { x: number; value: number } => {
+  const width = stop.width ?? 1e-9 * Math.abs(b - a);
+  const steps = stop.steps ?? 200;
   const golden = (Math.sqrt(5) - 1) / 2;
   let [low, high] = [a, b];
   let [x1, x2] = [high - golden * (high - low), low + golden * (high - low)];
   let [f1, f2] = [f(x1), f(x2)];
-  for (let step = 0; step < 200 && high - low > 1e-9 * Math.abs(b - a); step++) {
+  for (let step = 0; step < steps && high - low > width; step++) {
     if (f1 < f2) {
       low = x1;
       [x1, f1] = [x2, f2];

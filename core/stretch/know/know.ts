@@ -12,7 +12,7 @@ import { KNOTS, type Unknowns } from './unknowns.ts';
 export interface Knowledge {
   /** Likeliest numbers for strays of the usual size. */
   readonly centre: Float64Array;
-  /** By the size of the strays,. */
+  /** By the size of the strays. */
   readonly cases: readonly KnownCase[];
   /** Root mean square of what the likeliest case leaves unexplained, in its standard deviations. */
   readonly misfit: number;

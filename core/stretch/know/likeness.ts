@@ -3,9 +3,9 @@
  * that was read, at the rate at which it grew. On logarithms this is nearly a straight line in every unknown, so that the
  * range after many readings is a normal distribution (know.ts).
  */
-import { RATE_FLOOR } from '../../steel/plane.ts';
+import { peak } from '../../math/root.ts';
 import type { SteelDraw } from '../../steel/belief/draw.ts';
-import { plasticRate, type QuickPath } from '../quick/path.ts';
+import { overStress, type QuickPath } from '../quick/path.ts';
 import type { Seen } from './seen.ts';
 
 /** One girth at one moment, with what its pressure depends on. */
@@ -64,6 +64,7 @@ export function likenessOf(
   // What a slow wall does not carry it is shorter by: on the path it stands further up.
   const elastic = over * path.elastic;
   const at = placeOf(girth, there - elastic);
+  if (at.low > girth.length - 2) return undefined;
   const faster = Math.log1p(over / along(path.flow, at));
   const carried = (growth: number): number => lnPressureAt(path, girth, growth - elastic);
   return {
@@ -95,11 +96,11 @@ function rateAt(
   const growth = Math.exp(alongLog(path.growth, at));
   const plastic = Math.max(0, along(path.plastic, at));
   const slope = slopeAt(path.pressure, path.girths[i], at);
-  const perEfold = (plastic / (plastic + WAKES)) * draw.rate.perEfold;
-  const effect = perEfold * Math.max(0, 1 / along(path.flow, at) - slope * path.elastic);
-  const rate = rateOf(i, { ...span, slope, effect, stretch: path.elastic * along(path.flow, at) });
-  const efolds = Math.log((plasticRate(growth, rate.value) + RATE_FLOOR) / draw.rate.reference);
-  return { over: perEfold * efolds, slope, rateBlur: effect * rate.blur };
+  const flow = along(path.flow, at);
+  const awake = plastic / (plastic + WAKES);
+  const effect = awake * draw.rate.perEfold * Math.max(0, 1 / flow - slope * path.elastic);
+  const rate = rateOf(i, { ...span, slope, effect, stretch: path.elastic * flow });
+  return { over: awake * overStress(draw, growth, rate.value), slope, rateBlur: effect * rate.blur };
 }
 
 export interface Reading {
@@ -122,15 +123,9 @@ export function nearestGrowth(path: QuickPath, i: number, read: Reading): number
   const off = (at: number): number =>
     ((at - growth) / growthBlur) ** 2 + ((lnPressureAt(path, girth, at) - pressure) / pressureBlur) ** 2;
   const meets = growthMeeting(path, girth, pressure);
-  let [low, high] = [meets, growth].map((end) => Math.max(end, growthBlur)).sort((a, b) => a - b);
-  for (let k = 0; k < NARROWINGS && high - low > FINE * growthBlur; k++) {
-    const [a, b] = [low + GOLDEN * (high - low), high - GOLDEN * (high - low)];
-    if (off(a) < off(b)) high = b;
-    else low = a;
-  }
-  return 0.5 * (low + high);
+  const [low, high] = [meets, growth].map((end) => Math.max(end, growthBlur)).sort((a, b) => a - b);
+  return peak((at) => -off(at), low, high, { width: FINE * growthBlur, steps: NARROWINGS }).x;
 }
-const GOLDEN = 0.382;
 const NARROWINGS = 16;
 const FINE = 0.1;
 

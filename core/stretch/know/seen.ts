@@ -20,14 +20,12 @@ export interface GirthSeen {
 
 /** A growth read again to the last digit is off as before: a tape stands at the same mark. Such rows share one blur. */
 export function onceEach(seen: readonly Seen[]): Seen[] {
-  const counts = (seen[0]?.girths ?? []).map((_, i) => {
-    const alike = new Map<number, number>();
-    for (const { girths } of seen) {
-      const growth = girths[i]?.growth;
-      if (growth !== undefined) alike.set(growth, (alike.get(growth) ?? 0) + 1);
-    }
-    return alike;
-  });
+  const counts: Map<number, number>[] = [];
+  for (const { girths } of seen)
+    girths.forEach((girth, i) => {
+      const alike = (counts[i] ??= new Map());
+      if (girth !== undefined) alike.set(girth.growth, (alike.get(girth.growth) ?? 0) + 1);
+    });
   return seen.map((moment) => ({
     ...moment,
     girths: moment.girths.map((girth, i) =>

@@ -15,7 +15,7 @@ export interface Errors {
 
 /** How far pressure at equal growth strays from the quick tank: standard deviations of its logarithm. */
 export interface Strays {
-  /** About first yield, and from 1 % growth up: held-back shell solutions. */
+  /** About first yield, and from 1.5 % growth up: held-back shell solutions. */
   readonly nearYield: number;
   readonly stretched: number;
   /** From one reading to the next, without memory. */
@@ -98,7 +98,7 @@ export function writeStrays(unknowns: Unknowns, growth: number, out: Float64Arra
     out[b] = size * ((1 - f) * strayRoot[low * n + b] + f * strayRoot[(low + 1) * n + b]);
 }
 
-/** Standard deviation of the stray at a growth: falls over one e-fold below 1 % growth. */
+/** Standard deviation of the stray at a growth: falls over one e-fold below 1.5 % growth. */
 export const straySize = ({ nearYield, stretched }: Strays, growth: number): number =>
   stretched + early(growth) * (nearYield - stretched);
 

@@ -7,7 +7,7 @@ import type { Tank } from '../../tank/tank.ts';
 import { arrival, creepFor, settle } from '../thin/creep.ts';
 import { longCylinder } from '../thin/vessel.ts';
 import { creep } from './creep.ts';
-import { elasticPerStress, growthAt, pressureAt, type QuickPath } from './path.ts';
+import { elasticPerStress, growthAt, pressureAt, type QuickPath, valueAt } from './path.ts';
 import { thinTable } from './thin.ts';
 
 const plate: Steel = {
@@ -88,5 +88,31 @@ test.each([0.02, 0.12])(
     const end = creep(path, draw, from, 1e6, settled);
     const theirs = settle(vessel, start, settled / (1 + (end?.growth ?? 0)));
     expect(Math.abs((end?.time ?? 0) / theirs.time - 1)).toBeLessThan(0.02);
+  },
+);
+
+test('a tank that is still elastic stands still in a hold, however often it is held', () => {
+  const elastic = path.growth[path.plastic.findIndex((plastic) => plastic > 0) - 1];
+  for (const share of [0.3, 0.6, 1]) {
+    const at = share * elastic;
+    const from = { growth: at, pressure: valueAt(path.growth, path.pressure, at) };
+    expect(creep(path, draw, from, 600, 0)).toEqual({ growth: at, time: 600, rate: 0 });
+    expect(creep(path, draw, from, 600, 1e-3 / 3600)).toEqual({ growth: at, time: 0, rate: 0 });
+  }
+});
+
+test.each([2e-5, 8e-5, 3e-4])(
+  'held twice at any pressure, arrived at %f a second, it never shrinks and creeps less the second time',
+  (rate) => {
+    const highest = Math.max(...path.pressure);
+    for (let pressure = 0.3 * highest; pressure < 0.93 * highest; pressure += 0.003 * highest) {
+      const met = growthAt(path, draw, pressure, rate) ?? 0;
+      const first = creep(path, draw, { growth: met, pressure }, 600, 0);
+      const second = creep(path, draw, { growth: first?.growth ?? 0, pressure }, 600, 0);
+      const [once, twice] = [(first?.growth ?? 0) - met, (second?.growth ?? 0) - (first?.growth ?? 0)];
+      expect(once, `${pressure} MPa, ${met}`).toBeGreaterThanOrEqual(0);
+      expect(twice, `${pressure} MPa, ${met}`).toBeGreaterThanOrEqual(0);
+      expect(twice, `${pressure} MPa, ${met}`).toBeLessThanOrEqual(once);
+    }
   },
 );

@@ -1,7 +1,7 @@
 /** Creep of the quick tank at constant pressure: time is an integral over the growth. */
 import type { SteelDraw } from '../../steel/belief/draw.ts';
-import { RATE_FLOOR } from '../../steel/plane.ts';
-import { PLASTIC_PER_GROWTH, plasticRate, type QuickPath, valueAt } from './path.ts';
+import { root } from '../../math/root.ts';
+import { overStress, type QuickPath, rateUnder, valueAt } from './path.ts';
 
 /** E-folds of fall in the rate that one step of the integral takes. */
 const STEP = 0.08;
@@ -22,7 +22,10 @@ interface Place {
   readonly over: number;
 }
 
-/** Creeps at constant pressure for `time`, or until the rate of growth is under `settled`; undefined where it runs away. */
+/**
+ * Creeps at constant pressure for `time`, or until the rate of growth is under `settled`; undefined where it runs away. A
+ * tank that is still elastic stands still.
+ */
 export function creep(
   path: QuickPath,
   draw: SteelDraw,
@@ -30,6 +33,8 @@ export function creep(
   time: number,
   settled: number,
 ): Crept | undefined {
+  if (!(valueAt(path.growth, path.plastic, from.growth) > 0))
+    return { growth: from.growth, time: settled > 0 ? 0 : time, rate: 0 };
   const reach = path.growth[path.growth.length - 1];
   const { perEfold } = draw.rate;
   const placeAt = (at: number): Place => {
@@ -37,42 +42,41 @@ export function creep(
     return { at, flow, over: (from.pressure / valueAt(path.growth, path.pressure, at) - 1) * flow };
   };
   const grown = ({ at, over }: Place): number => at + over * path.elastic;
-  const rateAt = (over: number, growth: number): number =>
-    (Math.max(0, draw.rate.reference * Math.exp(over / perEfold) - RATE_FLOOR) * (1 + growth)) /
-    PLASTIC_PER_GROWTH;
-  let now = placeAt(startOf(placeAt, from.growth, path.elastic));
+  let now = startOf(path, placeAt, (place) => grown(place) - from.growth);
   const most = now.over + perEfold;
   let passed = 0;
-  while (rateAt(now.over, grown(now)) > settled) {
+  while (rateUnder(draw, grown(now), now.over) > settled) {
     const slope = (placeAt(now.at + NEAR).over - now.over) / NEAR / perEfold;
     const step = Math.min(LARGEST, STEP / Math.max(1e-9, Math.abs(slope)));
     const next = placeAt(now.at + step);
     if (next.at > reach || next.over > most) return undefined;
     const plastic = step - (next.flow - now.flow) * path.elastic;
-    const spent = plastic / rateAt(0.5 * (now.over + next.over), now.at + 0.5 * step);
+    const spent = plastic / rateUnder(draw, now.at + 0.5 * step, 0.5 * (now.over + next.over));
     const part = (f: number): number => grown(now) + f * (grown(next) - grown(now));
     const overAt = (f: number): number => now.over + f * (next.over - now.over);
     if (passed + spent >= time) {
       const f = (time - passed) / spent;
-      return { growth: part(f), time, rate: rateAt(overAt(f), part(f)) };
+      return { growth: part(f), time, rate: rateUnder(draw, part(f), overAt(f)) };
     }
-    if (rateAt(next.over, grown(next)) <= settled) {
-      const end = perEfold * Math.log((plasticRate(next.at, settled) + RATE_FLOOR) / draw.rate.reference);
-      const f = (now.over - end) / (now.over - next.over);
+    if (rateUnder(draw, grown(next), next.over) <= settled) {
+      const f = (now.over - overStress(draw, next.at, settled)) / (now.over - next.over);
       return { growth: part(f), time: passed + f * spent, rate: settled };
     }
     passed += spent;
     now = next;
   }
-  return { growth: grown(now), time: passed, rate: rateAt(now.over, grown(now)) };
+  return { growth: grown(now), time: passed, rate: rateUnder(draw, grown(now), now.over) };
 }
+/** Growth to which the start is found: a thousandth of what the slowest hold creeps. */
+const FINE = 1e-9;
+/** Growth over which the slope of the over-stress is taken. */
 const NEAR = 1e-5;
 
-/** Place on the path of a tank of this growth. */
-function startOf(placeAt: (at: number) => Place, growth: number, elastic: number): number {
-  let at = growth;
-  for (let k = 0; k < STARTS; k++) at = growth - placeAt(at).over * elastic;
-  return at;
+/** The place of the tank, where `off` is nothing: not under first yield, where what is elastic is all of the growth. */
+function startOf(path: QuickPath, placeAt: (at: number) => Place, off: (place: Place) => number): Place {
+  const yields = path.growth[Math.max(0, path.plastic.findIndex((plastic) => plastic > 0) - 1)];
+  const reach = path.growth[path.growth.length - 1];
+  const [low, high] = [placeAt(yields), placeAt(reach)];
+  if (off(low) >= 0) return low;
+  return off(high) <= 0 ? high : placeAt(root((at) => off(placeAt(at)), yields, reach, { width: FINE }));
 }
-/** The elastic part is a hundredth of the growth at most: each turn takes that much off what is left. */
-const STARTS = 3;

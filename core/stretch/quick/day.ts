@@ -1,7 +1,7 @@
 /**
  * The quick tank through a day: ramps, holds, final hold. The rate effect rides on the static path: at a growth the tank
- * carries p = static pressure x (1 + rise of flow stress / flow stress), so the rate follows from the pressure in closed
- * form and time from an integral over the growth.
+ * carries p = static pressure x (1 + rise of flow stress / flow stress), the static pressure where what is elastic in the
+ * rise is taken off the growth, so the rate follows from the pressure and time from an integral over the growth.
  */
 import type { SteelDraw } from '../../steel/belief/draw.ts';
 import { SETTLED_RATE } from '../hold.ts';

@@ -34,10 +34,6 @@ export const elasticPerStress = ({ young, poisson }: Steel): number =>
 /** Plastic strain per logarithm of girth: plane strain. */
 export const PLASTIC_PER_GROWTH = 2 / Math.sqrt(3);
 
-/** Plastic strain rate of a wall that has grown so far and grows at a rate: growth counts from the first girth. */
-export const plasticRate = (growth: number, rate: number): number =>
-  (PLASTIC_PER_GROWTH * rate) / (1 + growth);
-
 /** Pressure that the tank carries at a growth while it grows at a rate, MPa. */
 export function pressureAt(path: QuickPath, draw: SteelDraw, growth: number, rate: number): number {
   const over = overStress(draw, growth, rate);
@@ -46,8 +42,19 @@ export function pressureAt(path: QuickPath, draw: SteelDraw, growth: number, rat
 }
 
 /** Stress over the flow stress of the curve, MPa, with which the wall grows at a rate; under 0 where it is a slow one. */
-export const overStress = (draw: SteelDraw, growth: number, rate: number): number =>
-  draw.rate.perEfold * Math.log((plasticRate(growth, rate) + RATE_FLOOR) / draw.rate.reference);
+export const overStress = (
+  { rate: { perEfold, reference } }: SteelDraw,
+  growth: number,
+  rate: number,
+): number => perEfold * Math.log(((PLASTIC_PER_GROWTH * rate) / (1 + growth) + RATE_FLOOR) / reference);
+
+/** The rate of growth that goes with it, 1/s. */
+export const rateUnder = (
+  { rate: { perEfold, reference } }: SteelDraw,
+  growth: number,
+  over: number,
+): number =>
+  (Math.max(0, reference * Math.exp(over / perEfold) - RATE_FLOOR) * (1 + growth)) / PLASTIC_PER_GROWTH;
 
 /** Growth at which a pressure is met on the way up at a rate; undefined above the maximum at that rate. */
 export function growthAt(

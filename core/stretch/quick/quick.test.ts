@@ -3,14 +3,13 @@ import { believe } from '../../steel/belief/belief.ts';
 import { gradeOnly } from '../../steel/evidence/evidence.ts';
 import type { Steel } from '../../steel/steel.ts';
 import type { Head, Tank } from '../../tank/tank.ts';
-import { monotoneCubic, writeCubic } from '../../math/spline.ts';
 import { forecast } from '../forecast.ts';
 import { SETTLED_RATE } from '../hold.ts';
 import { STANDARD_RISE } from '../rise.ts';
 import { quickDay, rampAndHold } from './day.ts';
 import { drawnTank } from './drawn.ts';
 import { growthAt, PLASTIC_PER_GROWTH, pressureAt, valueAt } from './path.ts';
-import { fitQuickTank, quickPath, WANTED_RUNS } from './quick.ts';
+import { fitQuickTank, perGrowth, quickPath, WANTED_RUNS } from './quick.ts';
 import { stretchRange } from './range.ts';
 import { HOLD_CAP, shellRun } from './run.ts';
 import { seamBeside } from '../limit/seamStrip.ts';
@@ -152,29 +151,17 @@ test('the runs it is fitted to are fine: between their moments they carry what a
       shell: { elements: 80, layers: 5 },
       rise: { ...STANDARD_RISE, refine: 12 },
     }).path.filter(({ largest }) => largest.growth > 1e-4);
-    const theirs = (at: number): number =>
-      lnPressure(
-        fine.map(({ largest }) => largest.growth),
-        fine.map(({ pressure }) => pressure),
-        at,
-      );
+    const at = Float64Array.of(0.01, 0.015, 0.02, 0.03, 0.05);
+    const theirs = perGrowth(
+      fine.map(({ largest }) => largest.growth),
+      fine.map(({ pressure }) => pressure),
+      at,
+    );
     const run = shellRun(tank, plate, draw);
-    return [0.01, 0.015, 0.02, 0.03, 0.05].map((at) => lnPressure(run.growth, run.pressure, at) - theirs(at));
+    return perGrowth(run.growth, run.pressure, at).map((pressure, k) => Math.log(pressure / theirs[k]));
   });
   expect(Math.sqrt(misses.reduce((sum, miss) => sum + miss * miss, 0) / misses.length)).toBeLessThan(0.0004);
 });
-
-/** As the quick tank reads a run: a cubic of pressure over growth in the logarithm of growth. */
-function lnPressure(growth: readonly number[], pressure: readonly number[], at: number): number {
-  const out = new Float64Array(2);
-  const rising = growth.map((_, i) => i).filter((i) => i === 0 || growth[i] > growth[i - 1]);
-  const curve = monotoneCubic(
-    rising.map((i) => Math.log(growth[i])),
-    rising.map((i) => pressure[i] / growth[i]),
-  );
-  writeCubic(curve, Math.log(at), out);
-  return Math.log(out[0] * at);
-}
 
 describe('the range of a stretch', () => {
   const range = stretchRange(quick, draws, { target: TARGET, duty: undefined, seed: 5 });

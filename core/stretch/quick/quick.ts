@@ -11,14 +11,7 @@ import { inputsOf, type SteelDraw } from '../../steel/belief/draw.ts';
 import type { Steel } from '../../steel/steel.ts';
 import type { Tank } from '../../tank/tank.ts';
 import { creep } from './creep.ts';
-import {
-  type CreepFit,
-  elasticPerStress,
-  PLASTIC_PER_GROWTH,
-  pressureAt,
-  type QuickPath,
-  valueAt,
-} from './path.ts';
+import { type CreepFit, elasticPerStress, type QuickPath, valueAt } from './path.ts';
 import { type HoldRun, type ShellRun, wholeRuns } from './run.ts';
 import { type ThinTable, thinTable } from './thin.ts';
 
@@ -117,21 +110,21 @@ const HOLD_FEATURES = 1 + SHAPING.length;
 const meansOf = (holds: readonly { readonly numbers: readonly number[] }[]): Float64Array[] =>
   holds[0].numbers.map((_, column) => Float64Array.of(mean(holds.map((one) => one.numbers[column]))));
 
-/** Growth in a hold under which it was elastic but for a place or two, and says nothing of creep. */
+/** Growth in a hold, of the shell or along the path, under which it was elastic but for a place or two: it says nothing of creep. */
 const CREPT = 3e-4;
 
 function holdNumbers(quick: QuickTank, draw: SteelDraw, hold: HoldRun): number[] | undefined {
   const { from, to } = hold;
-  if (!(to.growth - from.growth > CREPT)) return undefined;
   const path = quickPath(quick, draw);
+  // The hold began at the pressure of the path: the shell came there at the rate of its curve.
   const closed = creep(
     path,
     draw,
-    { growth: from.growth, pressure: pressureOf(path, draw, from.growth) },
+    { growth: from.growth, pressure: valueAt(path.growth, path.pressure, from.growth) },
     hold.time,
     0,
   );
-  if (closed === undefined) return undefined;
+  if (closed === undefined || Math.min(to.growth, closed.growth) - from.growth <= CREPT) return undefined;
   const along = (column: Float64Array): number =>
     valueAt(path.growth, column, to.growth) - valueAt(path.growth, column, from.growth);
   return [
@@ -140,10 +133,6 @@ function holdNumbers(quick: QuickTank, draw: SteelDraw, hold: HoldRun): number[]
     ...from.girths.map((girth, k) => (to.girths[k] - girth) / along(path.girths[k])),
   ];
 }
-
-/** The hold began at the pressure that the path carries there at the rate of its curve. */
-const pressureOf = (path: QuickPath, draw: SteelDraw, growth: number): number =>
-  pressureAt(path, draw, growth, draw.rate.reference / PLASTIC_PER_GROWTH);
 
 function creepOf(quick: QuickTank, features: Float64Array, girths: number): CreepFit {
   const { creep: columns } = quick;
@@ -188,7 +177,7 @@ function numbersOf(tank: Tank, plate: Steel, grid: Float64Array, draw: SteelDraw
 const highest = (thin: ThinTable): number => thin.pressure.reduce((a, b) => Math.max(a, b), 0);
 
 /** y/x on the grid, from a path that starts elastic: there the ratio stands still. */
-function perGrowth(x: readonly number[], y: readonly number[], grid: Float64Array): number[] {
+export function perGrowth(x: readonly number[], y: readonly number[], grid: Float64Array): number[] {
   const curve = monotoneCubic(
     x.map(Math.log),
     y.map((value, i) => value / x[i]),
