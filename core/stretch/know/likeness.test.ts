@@ -102,6 +102,17 @@ describe('a growth that is read again to the last digit', () => {
     expect(blurs([at(0.01), at(0.01), at(0.02)])).toEqual([Math.SQRT2 * 1e-5, Math.SQRT2 * 1e-5, 1e-5]);
   });
 
+  test('is off as before: what it grew since the row before is as blurred as if it were read once', () => {
+    // oxlint-disable-next-line typescript/no-unsafe-type-assertion -- of the steel only its rate effect is read here
+    const draw = DRAW as SteelDraw;
+    const span = (rows: readonly Seen[]) => ({ before: rows[0], now: rows[1] });
+    const rows = [seen(0, 0.025), seen(60, 0.025)];
+    const [once, again] = [rows, onceEach(rows)].map((all) => likenessOf(PATH, draw, 0, span(all)));
+    expect(again?.rate).toBe(once?.rate);
+    expect(again?.rateBlur).toBe(once?.rateBlur);
+    expect(again?.girthBlur).toBeGreaterThan(1.4 * (once?.girthBlur ?? Infinity));
+  });
+
   test('is one girth’s own: what another girth reads does not count', () => {
     const two: Seen = {
       ...at(0.01),

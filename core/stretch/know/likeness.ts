@@ -179,7 +179,7 @@ function rateOf(
   const later = before !== undefined && now.seconds > before.seconds && before.pressure > 0;
   if (!later || a === undefined || b === undefined || now.turned)
     return { value: USUAL_RATE, blur: UNKNOWN_RATE };
-  const blur = Math.hypot(a.blur, b.blur);
+  const blur = Math.hypot(a.apart ?? a.blur, b.apart ?? b.blur);
   const grown = Math.max(b.growth - a.growth, LEAST_OF_BLUR * blur);
   const efold = Math.max(effect, 1e-6);
   const risen = Math.log(now.pressure / before.pressure);

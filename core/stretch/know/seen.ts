@@ -16,9 +16,14 @@ export interface GirthSeen {
   /** Growth against its zero, as a fraction, as the instrument has it. */
   readonly growth: number;
   readonly blur: number;
+  /** What it adds to the blur of a difference between two readings; undefined: its blur. */
+  readonly apart?: number;
 }
 
-/** A growth read again to the last digit is off as before: a tape stands at the same mark. Such rows share one blur. */
+/**
+ * A growth read again to the last digit is off as before: a tape stands at the same mark. Such rows share one blur; what
+ * was read since the row before is as blurred as ever.
+ */
 export function onceEach(seen: readonly Seen[]): Seen[] {
   const counts: Map<number, number>[] = [];
   for (const { girths } of seen)
@@ -31,7 +36,11 @@ export function onceEach(seen: readonly Seen[]): Seen[] {
     girths: moment.girths.map((girth, i) =>
       girth === undefined
         ? undefined
-        : { ...girth, blur: girth.blur * Math.sqrt(counts[i].get(girth.growth) ?? 1) },
+        : {
+            ...girth,
+            blur: girth.blur * Math.sqrt(counts[i].get(girth.growth) ?? 1),
+            apart: girth.blur,
+          },
     ),
   }));
 }

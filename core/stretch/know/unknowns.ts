@@ -49,7 +49,7 @@ const STRETCHED = 0.015;
 
 /** From equally likely steels and the instruments. Covariances are those of the draws. */
 export function unknownsOf(draws: readonly SteelDraw[], errors: Errors, strays: Strays): Unknowns {
-  const rows = draws.map(inputsOf);
+  const rows = draws.map(numbersOf);
   const mean = Float64Array.from(INPUTS, (_, k) => rows.reduce((sum, row) => sum + row[k], 0) / rows.length);
   const covariance = new Float64Array(STEEL * STEEL);
   for (const row of rows)
@@ -80,11 +80,19 @@ export const steelAt = (unknowns: Unknowns, z: Float64Array): SteelDraw => {
   const { mean, root } = unknowns;
   const inputs = Float64Array.from(mean);
   for (let a = 0; a < STEEL; a++) for (let b = 0; b <= a; b++) inputs[a] += root[a * STEEL + b] * z[b];
-  // Rolling never takes plastic strain back.
-  inputs[ROLLING] = Math.max(0, inputs[ROLLING]);
+  inputs[ROLLING] = Math.exp(inputs[ROLLING]);
   return drawOf(inputs);
 };
+
+/** The inputs of a draw; rolling, which is never negative and skewed, as its logarithm. */
+function numbersOf(draw: SteelDraw): number[] {
+  const inputs = inputsOf(draw);
+  inputs[ROLLING] = Math.log(Math.max(UNROLLED, inputs[ROLLING]));
+  return inputs;
+}
 const ROLLING = INPUTS.indexOf('rolling');
+/** Plastic strain that is none. */
+const UNROLLED = 1e-9;
 
 /** Shares of the stray numbers in the stray at a growth, for strays of their usual size; written into `out`. */
 export function writeStrays(unknowns: Unknowns, growth: number, out: Float64Array): void {
