@@ -26,6 +26,7 @@ export * from './day/leak.ts';
 export { type Leg, quickDay, type QuickEnd } from './quick/day.ts';
 export { drawnTank } from './quick/drawn.ts';
 export {
+  DAY_RUNS,
   fitQuickTank,
   type QuickError,
   quickPath,

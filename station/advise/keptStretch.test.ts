@@ -1,6 +1,7 @@
 import { mkdtempSync, readdirSync, rmSync, truncateSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { DAY_RUNS, WANTED_RUNS } from '@hoopwright/core/stretch';
 import { parseTankFile } from '@hoopwright/wire/tank';
 import { afterAll, expect, test } from 'vitest';
 import { TEST_TANK } from '../day/rehearsed.ts';
@@ -35,6 +36,9 @@ test('a second start takes what was kept with the plan; another plan, or a damag
   const first = await start('a1');
   expect(solves).toHaveLength(1);
   expect(told.at(-1)).toBe(1);
+  // More than a range on a screen: fitted ones, and half as many held back.
+  expect(solves[0]).toBe(1.5 * DAY_RUNS);
+  expect(DAY_RUNS).toBeGreaterThan(WANTED_RUNS);
   expect(first?.draws.length).toBeGreaterThan(100);
   const again = await start('a1');
   expect(solves).toHaveLength(1);

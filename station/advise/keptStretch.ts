@@ -18,7 +18,7 @@ export interface KeptGivens {
 }
 
 /** Another form of what is kept begins with another name. */
-const FORM = 'stretch-2';
+const FORM = 'stretch-3';
 
 export async function keptStretch(givens: KeptGivens): Promise<Stretchable | undefined> {
   const { dir, digest, given, files, run, progress } = givens;

@@ -1,5 +1,5 @@
 /** The range of a plan: shell solutions for a few drawn steels, quick tanks for all of them, each through the whole day. */
-import { fitQuickTank, stretchRange } from '@hoopwright/core/stretch';
+import { DAY_RUNS, fitQuickTank, stretchRange, WANTED_RUNS } from '@hoopwright/core/stretch';
 import { stretchPressure } from '@hoopwright/core/tank';
 import type { CouponFiles } from '@hoopwright/wire/evidence';
 import type { Solved, Stretchable } from '@hoopwright/wire/advice';
@@ -53,8 +53,12 @@ export async function rangingFor(
   });
 }
 
-const shellsOf = ({ tank }: RangeAsked['given'], { belief }: SteelRange, target: number): ShellMessage[] =>
-  shellsAsked(tank, plateOf(tank), belief.draws, target);
+const shellsOf = (
+  { tank }: RangeAsked['given'],
+  { belief }: SteelRange,
+  target: number,
+  fitted = WANTED_RUNS,
+): ShellMessage[] => shellsAsked(tank, plateOf(tank), belief.draws, target, fitted);
 
 /** The shells that a plan of this tank wants solved; none where its steel has no range or it has no duty. */
 export function shellsFor(given: RangeAsked['given'], files: CouponFiles): ShellMessage[] {
@@ -72,7 +76,7 @@ export async function stretchableFor(
 ): Promise<Stretchable | undefined> {
   const steel = given.flowFrom === 'stated' ? undefined : steelOf(given, files);
   if (steel === undefined || given.duty === undefined) return undefined;
-  const shells = shellsOf(given, steel, stretchPressure(given.duty));
+  const shells = shellsOf(given, steel, stretchPressure(given.duty), DAY_RUNS);
   let done = 0;
   const all = shells.length;
   const runs = await run(shells, { done: () => progress?.({ done: ++done, all }) });

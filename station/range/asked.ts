@@ -4,14 +4,20 @@ import { WANTED_RUNS } from '@hoopwright/core/stretch';
 import type { Tank } from '@hoopwright/core/tank';
 import type { ShellMessage } from '../worker/shell.ts';
 
-/** Those that are fitted, and half as many held back to measure the error. */
-const RUNS = Math.ceil(1.5 * WANTED_RUNS);
+/** Beside those that are fitted half as many are held back to measure the error. */
+const HELD_BACK = 0.5;
 
-/** Only those that are fitted go through a final hold: the error is that of the path. */
+/**
+ * Only those that are fitted go through a final hold: the error is that of the path.
+ * @param fitted how many are
+ */
 export const shellsAsked = (
   tank: Tank,
   plate: Steel,
   steels: readonly SteelDraw[],
   target: number,
+  fitted = WANTED_RUNS,
 ): ShellMessage[] =>
-  steels.slice(0, RUNS).map((draw, i) => ({ tank, plate, draw, ...(i < WANTED_RUNS ? { target } : {}) }));
+  steels
+    .slice(0, Math.ceil((1 + HELD_BACK) * fitted))
+    .map((draw, i) => ({ tank, plate, draw, ...(i < fitted ? { target } : {}) }));

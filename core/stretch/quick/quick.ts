@@ -51,6 +51,11 @@ const RIDGE = 1e-6;
 
 /** How many shell solutions a fit wants: three for each two coefficients. */
 export const WANTED_RUNS = Math.ceil(1.8 * (1 + SHAPING.length + BENT.length));
+/**
+ * How many it wants for the day: readings know the tank better than a fit of so few. Of 776 invented tanks with four coupons,
+ * read by wire, 85.7 % lay in their 90 % range at three quarters of the growth with the number above, 91.2 % with this one.
+ */
+export const DAY_RUNS = 2 * WANTED_RUNS;
 
 export interface Fitted {
   readonly draw: SteelDraw;
