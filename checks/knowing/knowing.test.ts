@@ -23,7 +23,7 @@ describe('invented tanks that live on the shell', () => {
     for (const share of [0.25, 0.5, 0.75]) {
       const { wide, tanks } = knowCoverage(byWire, share);
       expect(tanks).toBeGreaterThan(6);
-      // Of eight, under five: one in two hundred by chance if nine of ten are right; the seeds are fixed.
+      // Of eight, under five: one in two hundred by chance if nine of ten are right; the seeds are fixed. It finds only what is badly off.
       expect(wide).toBeGreaterThan(0.5);
     }
   });

@@ -1,7 +1,7 @@
 /** Root and peak of a function of one variable inside a bracket. The bracket is never left. */
 
 export interface Stop {
-  /** Width of the bracket at which the search ends, in the unit of x. Default: 1e-13 of the larger end; of a peak 1e-9 of it. */
+  /** Width of the bracket at which the search ends, in the unit of x. Default: 1e-13 of the larger end; of a peak 1e-9 of the bracket. */
   readonly width?: number;
   readonly steps?: number;
 }

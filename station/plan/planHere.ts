@@ -1,7 +1,6 @@
 /** A plan made on this machine: steel from its evidence, ranges from shell solutions on all cores. */
 import { stretchPressure } from '@hoopwright/core/tank';
 import type { CouponFiles } from '@hoopwright/wire/evidence';
-import type { Stretchable } from '@hoopwright/wire/advice';
 import { type PlanAnswer, planFor } from '@hoopwright/wire/plan';
 import type { ParsedTank } from '@hoopwright/wire/tank';
 import type { ShellRunner } from '../range/runner.ts';
@@ -17,8 +16,6 @@ export interface PlanAsked {
   readonly run: ShellRunner;
   /** Fraction done, 0..1. */
   readonly progress?: (fraction: number) => void;
-  /** Told the quick tank and the steels behind the range, where there is one. */
-  readonly keep?: (stretch: Stretchable) => void;
 }
 
 /** The shell solutions of the range take longest; the day itself is three forecasts. */
@@ -28,7 +25,7 @@ export const RANGE_SHARE = 0.9;
  * A flow curve that somebody stated is taken as it stands, without a range; else the steel in the middle of its evidence,
  * and a range where there is any.
  */
-export async function planHere({ given, files, run, progress, keep }: PlanAsked): Promise<PlanAnswer> {
+export async function planHere({ given, files, run, progress }: PlanAsked): Promise<PlanAnswer> {
   const steel = given.flowFrom === 'stated' ? undefined : steelOf(given, files);
   const { duty } = given;
   const share = steel === undefined ? 0 : RANGE_SHARE;
@@ -41,7 +38,6 @@ export async function planHere({ given, files, run, progress, keep }: PlanAsked)
             steel,
             run,
             progress: (fraction) => progress?.(share * fraction),
-            ...(keep === undefined ? {} : { keep }),
           },
           stretchPressure(duty),
         );

@@ -17,8 +17,6 @@ export interface RangeAsked {
   readonly steel: SteelRange;
   readonly run: ShellRunner;
   readonly progress?: (fraction: number) => void;
-  /** Told the quick tank and the steels, for whoever foresees on the day. */
-  readonly keep?: (stretch: Stretchable) => void;
 }
 
 /** From a foreseen day to its range. */
@@ -26,7 +24,7 @@ export type Ranging = (foreseen: Foreseen, flow: number | undefined) => PlanRang
 
 /** Solves the shells; what comes back ranges any day of this tank at its stretch pressure. */
 export async function rangingFor(
-  { given, steel, run, progress, keep }: RangeAsked,
+  { given, steel, run, progress }: RangeAsked,
   target: number,
 ): Promise<Ranging> {
   const { tank, duty } = given;
@@ -40,7 +38,6 @@ export async function rangingFor(
     plate,
     runs.map((one, i) => ({ draw: shells[i].draw, run: one })),
   );
-  keep?.({ quick, draws: steels });
   const whole = stretchRange(quick, steels, { target, duty, seed: SEED }).settled;
   return (foreseen, flow) => ({
     ...drawsOn(foreseen, quick, steels, flow),

@@ -18,6 +18,17 @@ export const shellsAsked = (
   target: number,
   fitted = WANTED_RUNS,
 ): ShellMessage[] =>
-  steels
-    .slice(0, Math.ceil((1 + HELD_BACK) * fitted))
-    .map((draw, i) => ({ tank, plate, draw, ...(i < fitted ? { target } : {}) }));
+  chosen(steels, fitted).map((draw, i) => ({ tank, plate, draw, ...(i < fitted ? { target } : {}) }));
+
+/** Even steps through the steels, which stand in the order of their likeliest explanations: fitted ones, then those held back. */
+function chosen(steels: readonly SteelDraw[], fitted: number): SteelDraw[] {
+  const count = Math.min(steels.length, Math.ceil((1 + HELD_BACK) * fitted));
+  const spread = Array.from(
+    { length: count },
+    (_, k) => steels[Math.floor(((k + 0.5) * steels.length) / count)],
+  );
+  const isHeld = (k: number): boolean => k % EACH === 1;
+  return [...spread.filter((_, k) => !isHeld(k)), ...spread.filter((_, k) => isHeld(k))];
+}
+/** One of so many is held back. */
+const EACH = (1 + HELD_BACK) / HELD_BACK;

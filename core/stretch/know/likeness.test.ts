@@ -102,15 +102,20 @@ describe('a growth that is read again to the last digit', () => {
     expect(blurs([at(0.01), at(0.01), at(0.02)])).toEqual([Math.SQRT2 * 1e-5, Math.SQRT2 * 1e-5, 1e-5]);
   });
 
-  test('is off as before: what it grew since the row before is as blurred as if it were read once', () => {
+  test('is off as before: what it grew since another row is as blurred as if it were read once', () => {
     // oxlint-disable-next-line typescript/no-unsafe-type-assertion -- of the steel only its rate effect is read here
     const draw = DRAW as SteelDraw;
-    const span = (rows: readonly Seen[]) => ({ before: rows[0], now: rows[1] });
-    const rows = [seen(0, 0.025), seen(60, 0.025)];
-    const [once, again] = [rows, onceEach(rows)].map((all) => likenessOf(PATH, draw, 0, span(all)));
-    expect(again?.rate).toBe(once?.rate);
-    expect(again?.rateBlur).toBe(once?.rateBlur);
-    expect(again?.girthBlur).toBeGreaterThan(1.4 * (once?.girthBlur ?? Infinity));
+    const rows = [seen(0, 0.025), seen(60, 0.025), seen(600, 0.0255)];
+    const again = onceEach(rows);
+    const like = (all: readonly Seen[], k: number) =>
+      likenessOf(PATH, draw, 0, { before: all[k - 1], now: all[k] });
+    for (const k of [1, 2]) {
+      expect(like(again, k)?.rate).toBe(like(rows, k)?.rate);
+      expect(like(again, k)?.rateBlur).toBe(like(rows, k)?.rateBlur);
+    }
+    expect(like(again, 1)?.girthBlur).toBeGreaterThan(1.4 * (like(rows, 1)?.girthBlur ?? Infinity));
+    const [still, moved] = [1, 2].map((k) => like(rows, k)?.rateBlur ?? NaN);
+    expect(moved).toBeLessThan(0.9 * still);
   });
 
   test('is one girth’s own: what another girth reads does not count', () => {

@@ -63,7 +63,7 @@ export function likenessOf(
   const girth = path.girths[i];
   // What a slow wall does not carry it is shorter by: on the path it stands further up.
   const elastic = over * path.elastic;
-  const at = placeOf(girth, there - elastic);
+  const at = placeOf(girth, Math.max(there - elastic, LEAST_GROWTH));
   if (at.low > girth.length - 2) return undefined;
   const faster = Math.log1p(over / along(path.flow, at));
   const carried = (growth: number): number => lnPressureAt(path, girth, growth - elastic);

@@ -15,7 +15,7 @@ export interface Errors {
 
 /** How far pressure at equal growth strays from the quick tank: standard deviations of its logarithm. */
 export interface Strays {
-  /** About first yield, and from 1.5 % growth up: held-back shell solutions. */
+  /** About first yield, and from 1.5 % growth up: lived days, or held-back shell solutions where they are worse. */
   readonly nearYield: number;
   readonly stretched: number;
   /** From one reading to the next, without memory. */

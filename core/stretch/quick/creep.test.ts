@@ -116,3 +116,11 @@ test.each([2e-5, 8e-5, 3e-4])(
     }
   },
 );
+
+test('held far under what it has crept past, a tank that yielded stands to the end of the hold', () => {
+  const low = 0.5 * valueAt(path.growth, path.pressure, 0.03);
+  const end = creep(path, draw, { growth: 0.03, pressure: low }, 600, 0);
+  expect(end?.time).toBe(600);
+  expect(end?.rate).toBe(0);
+  expect(end?.growth).toBeCloseTo(0.03, 8);
+});

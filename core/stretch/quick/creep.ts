@@ -45,6 +45,8 @@ export function creep(
   let now = startOf(path, placeAt, (place) => grown(place) - from.growth);
   const most = now.over + perEfold;
   let passed = 0;
+  // Where no rate counts as settled, what stands still stands to the end.
+  const still = (after: number): number => (settled > 0 ? after : time);
   while (rateUnder(draw, grown(now), now.over) > settled) {
     const slope = (placeAt(now.at + NEAR).over - now.over) / NEAR / perEfold;
     const step = Math.min(LARGEST, STEP / Math.max(1e-9, Math.abs(slope)));
@@ -60,12 +62,12 @@ export function creep(
     }
     if (rateUnder(draw, grown(next), next.over) <= settled) {
       const f = (now.over - overStress(draw, next.at, settled)) / (now.over - next.over);
-      return { growth: part(f), time: passed + f * spent, rate: settled };
+      return { growth: part(f), time: still(passed + f * spent), rate: settled };
     }
     passed += spent;
     now = next;
   }
-  return { growth: grown(now), time: passed, rate: rateUnder(draw, grown(now), now.over) };
+  return { growth: grown(now), time: still(passed), rate: rateUnder(draw, grown(now), now.over) };
 }
 /** Growth to which the start is found: a thousandth of what the slowest hold creeps. */
 const FINE = 1e-9;

@@ -53,7 +53,8 @@ const RIDGE = 1e-6;
 export const WANTED_RUNS = Math.ceil(1.8 * (1 + SHAPING.length + BENT.length));
 /**
  * How many it wants for the day: readings know the tank better than a fit of so few. Of 776 invented tanks with four coupons,
- * read by wire, 85.7 % lay in their 90 % range at three quarters of the growth with the number above, 91.2 % with this one.
+ * read by wire, 85.7 % lay in their 90 % range at three quarters of the growth with the number above, 91.2 % with this one
+ * (checks/knowing; their quick tank is fitted to steels of many certificates, that of a plan to its own steels).
  */
 export const DAY_RUNS = 2 * WANTED_RUNS;
 
@@ -129,7 +130,7 @@ function holdNumbers(quick: QuickTank, draw: SteelDraw, hold: HoldRun): number[]
     hold.time,
     0,
   );
-  if (closed === undefined || Math.min(to.growth, closed.growth) - from.growth <= CREPT) return undefined;
+  if (closed === undefined || !(Math.min(to.growth, closed.growth) - from.growth > CREPT)) return undefined;
   const along = (column: Float64Array): number =>
     valueAt(path.growth, column, to.growth) - valueAt(path.growth, column, from.growth);
   return [

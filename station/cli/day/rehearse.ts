@@ -8,6 +8,7 @@ import type { Plan } from '@hoopwright/wire/plan';
 import { aboutDigest, aboutLine, type End, entryLine, headGroups, tie } from '@hoopwright/wire/record';
 import type { Command } from 'commander';
 import { planHere } from '../../plan/planHere.ts';
+import { stretchableFor } from '../../plan/planRange.ts';
 import { PROGRAM } from '../../plan/version.ts';
 import { couponsBeside } from '../../range/coupons.ts';
 import { openRunner } from '../../range/runner.ts';
@@ -71,15 +72,22 @@ interface Planned {
   readonly stretch: { readonly stretch?: Stretchable };
 }
 
+/** Share of the plan in the time that both take. */
+const PLAN_SHARE = 0.35;
+
 async function planOrEnd(desk: Desk, given: GoodTank, files: CouponFiles): Promise<Planned> {
   const progress = progressLine(desk, 'plan');
   const runner = openRunner();
   try {
-    const show = (fraction: number): void => void progress.show(fraction);
-    let stretch: Planned['stretch'] = {};
-    const keep = (known: Stretchable): void => void (stretch = { stretch: known });
-    const answer = await planHere({ given, files, run: runner.run, progress: show, keep });
-    if (answer.kind === 'plan') return { plan: answer.plan, stretch };
+    const planned = (fraction: number): void => void progress.show(PLAN_SHARE * fraction);
+    const answer = await planHere({ given, files, run: runner.run, progress: planned });
+    if (answer.kind === 'plan') {
+      // As on the day: more shell solutions than the plan's range.
+      const stretch = await stretchableFor(given, files, runner.run, ({ done, all }) =>
+        progress.show(PLAN_SHARE + ((1 - PLAN_SHARE) * done) / all),
+      );
+      return { plan: answer.plan, stretch: stretch === undefined ? {} : { stretch } };
+    }
     const figures = figuresFor(USUAL_MANNER);
     const reasons = answer.reasons.map((reason) => refusalText(reason, figures));
     throw new Ending(BAD_INPUT, `There is no plan to rehearse, because:\n${reasons.join('\n')}`);

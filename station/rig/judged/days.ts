@@ -13,7 +13,7 @@ import { sha256 } from '../../store/hash.ts';
 import { type Fault, FAULTS } from '../fault.ts';
 import { rehearsal } from '../rehearsal.ts';
 
-/** Shell solutions of the quick tank, and steels that its range is. */
+/** Shell solutions of the quick tank, fewer than a day has: what is judged is the advice; and steels that its range is. */
 const RUNS = 36;
 const DRAWS = 200;
 
