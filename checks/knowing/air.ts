@@ -56,7 +56,7 @@ export function airTrial(seed: number, supply: Supply): AirTrial {
     drawnWithoutAir: (pressure) => perPressure * pressure,
     spread: {
       pressure: fromBar(readingSpread(GAUGE)),
-      drawn: fromLitre(step / Math.sqrt(12)),
+      drawn: fromLitre(readingSpread({ resolution: step, noise: step / 4 })),
       ...KNOWN,
     },
   });

@@ -10,6 +10,9 @@ import { growthOf, isFirst, litres, type Scene, type Seen } from './scene.ts';
 /** What is known before of the zero of a gauge (bar), of the slack of hose and pump (mL) and of the stiffness. Our choice. */
 const KNOWN = { zero_bar: 0.1, slack_mL: 20, stiffness: 0.05 } as const;
 
+/** Noise of a reading of strokes or litres over its step, where none is told. Common practice, no source. */
+const UNSTEADY = 0.25;
+
 /** Once the last point of the first step is read. */
 export function airFound(scene: Scene): Seen | undefined {
   const { plan, rows, step } = scene;
@@ -29,14 +32,16 @@ export function airFound(scene: Scene): Seen | undefined {
   if (readings.length < 3 || supply === undefined) return undefined;
   const { growth, compression } = plan.water.perBar_mL;
   const perPressure = fromLitre((growth + compression) / 1e3) / fromBar(1);
-  const step_L = supply.reads === 'strokes' ? (plan.water.stroke_mL ?? 0) / 1e3 : supply.resolution;
+  const unit_L = supply.reads === 'strokes' ? (plan.water.stroke_mL ?? 0) / 1e3 : 1;
+  const resolution = unit_L * (supply.reads === 'strokes' ? 1 : supply.resolution);
+  const noise = supply.noise === undefined ? UNSTEADY * resolution : unit_L * supply.noise;
   const { air } = firstFindings({
     readings,
     drawnWithoutAir: (pressure) => perPressure * pressure,
     spread: {
       pressure: fromBar(readingSpread({ resolution: gauge.resolution, noise: gauge.noise ?? 0 })) || 1e-6,
       zero: fromBar(KNOWN.zero_bar),
-      drawn: fromLitre(step_L / Math.sqrt(12)) || 1,
+      drawn: fromLitre(readingSpread({ resolution, noise })) || 1,
       slack: 1e3 * KNOWN.slack_mL,
       stiffness: KNOWN.stiffness,
     },
