@@ -41,7 +41,7 @@ export function reasonSentence(reason: Reason): string {
     case 'old reading':
       return `${reason.read.channel} was read ${digits(reason.read.age, 0)} s ago; after ${digits(reason.read.fresh, 0)} s a reading is too old to go by.`;
     case 'nothing foreseen':
-      return 'Nothing is foreseen: the steel has no range, or too little has been read.';
+      return 'Nothing is foreseen: it is still being made ready, the steel has no range, or too little has been read.';
     case 'oddity':
       return odditySentence(reason.oddity);
     case 'noted':
