@@ -38,6 +38,11 @@ const SIZES = [
 const TURNS = 8;
 /** Change of the likeliest numbers that counts as none, in standard deviations before the readings. */
 const CLOSE = 0.01;
+/**
+ * Fall of the cost that counts as none: about half a standard deviation after the readings may be left of the way. The cost
+ * jumps by more where a reading is taken otherwise, and steps halved before such a jump would creep up to it.
+ */
+const GAIN = 0.1;
 
 /** @param from numbers to start at: those of the last time, or zeros */
 export function knowFrom(
@@ -72,11 +77,13 @@ function likeliest(quick: QuickTank, unknowns: Unknowns, seen: readonly Seen[], 
   let at = about(quick, unknowns, seen, from);
   for (let turn = 0; turn < TURNS; turn++) {
     const { mean } = caseOf(unknowns, at.lines, { centre: at.centre, times: START });
-    const next = better(at, mean, (centre) => about(quick, unknowns, seen, centre));
+    const { centre, cost } = at;
+    // What is left of the way is in the cases, which are straight about the centre.
+    if (mean.every((value, k) => Math.abs(value - centre[k]) < CLOSE)) break;
+    const next = better(at, mean, (there) => about(quick, unknowns, seen, there));
     if (next === undefined) break;
-    const moved = Math.max(...next.centre.map((value, k) => Math.abs(value - at.centre[k])));
     at = next;
-    if (moved < CLOSE) break;
+    if (cost - at.cost < GAIN) break;
   }
   return at;
 }
