@@ -3,7 +3,7 @@
  * be seen in one reading, sound tanks are left alone, the true explanation is among the first two.
  * TANKS=n of each fault (default 200), SOUND=n sound ones (default 300), SEED=n for others.
  */
-import { DAY_RUNS } from '../core/stretch/quick/quick.ts';
+import { DAY_RUNS, runsFor } from '../core/stretch/quick/quick.ts';
 import { FAULTS, type FaultTrial, faultTrial } from '../checks/knowing/faults.ts';
 import { PLANNED } from '../checks/knowing/trial.ts';
 import { quickOf } from '../checks/knowing/world.ts';
@@ -11,7 +11,7 @@ import { quickOf } from '../checks/knowing/world.ts';
 const tanks = Number(process.env['TANKS'] ?? 200);
 const sound = Number(process.env['SOUND'] ?? 300);
 const seed = Number(process.env['SEED'] ?? 80_000);
-const RUNS = 1.5 * DAY_RUNS;
+const RUNS = runsFor(DAY_RUNS);
 const SOON = 0.1 * PLANNED;
 
 const say = (text: string): void => void process.stdout.write(`${text}\n`);

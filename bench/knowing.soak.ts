@@ -4,7 +4,7 @@
  * are drawn from what the range assumes; what is not assumed is how the shell strays from the quick tank.
  * TANKS=n for each condition (default 200), SEED=n for others, ONLY=word for some conditions.
  */
-import { DAY_RUNS } from '../core/stretch/quick/quick.ts';
+import { DAY_RUNS, runsFor } from '../core/stretch/quick/quick.ts';
 import { airTrials } from '../checks/knowing/air.ts';
 import { knowCoverage } from '../checks/knowing/coverage.ts';
 import { levelTrials } from '../checks/knowing/level.ts';
@@ -15,7 +15,7 @@ const tanks = Number(process.env['TANKS'] ?? 200);
 const seed = Number(process.env['SEED'] ?? 40_000);
 const only = process.env['ONLY'] ?? '';
 const DRAWS = 300;
-const RUNS = 1.5 * DAY_RUNS;
+const RUNS = runsFor(DAY_RUNS);
 const SHARES = [0.25, 0.5, 0.75];
 
 const say = (text: string): void => void process.stdout.write(`${text}\n`);

@@ -5,6 +5,7 @@
  */
 import { type Held, heldTank, type LeakOrders, leakTrial } from '../checks/knowing/leaks.ts';
 import { diceOf } from '../core/math/dice.ts';
+import { DAY_RUNS, runsFor } from '../core/stretch/quick/quick.ts';
 import { quickOf } from '../checks/knowing/world.ts';
 
 const holds = Number(process.env['HOLDS'] ?? 200);
@@ -14,7 +15,7 @@ const seed = Number(process.env['SEED'] ?? 70_000);
 const TANKS = 40;
 
 const say = (text: string): void => void process.stdout.write(`${text}\n`);
-const quick = quickOf(60, seed - 1000);
+const quick = quickOf(runsFor(DAY_RUNS), seed - 1000);
 const tanks: Held[] = Array.from({ length: TANKS }, (_, k) => heldTank(seed + k, quick)).filter(
   ({ now }) => now.burst === undefined,
 );

@@ -44,7 +44,8 @@ export function airTrial(seed: number, supply: Supply): AirTrial {
   const drawn = drawnBy(truth, dice);
   const gauge = instrument(GAUGE, GAUGE.zero * dice.normal(), dice);
   const { step, gain } = PUMP[supply];
-  const pump = instrument({ resolution: step, noise: step / 4, gain }, 0, dice);
+  const reads = { resolution: step, noise: step / 4 };
+  const pump = instrument({ ...reads, gain }, 0, dice);
   const readings = POINTS.map((bar) => ({
     pressure: fromBar(shown(gauge, lookAt(bar, dice)) ?? NaN),
     drawn: fromLitre(shown(pump, lookAt(toLitre(drawn(fromBar(bar))), dice)) ?? NaN),
@@ -56,7 +57,7 @@ export function airTrial(seed: number, supply: Supply): AirTrial {
     drawnWithoutAir: (pressure) => perPressure * pressure,
     spread: {
       pressure: fromBar(readingSpread(GAUGE)),
-      drawn: fromLitre(readingSpread({ resolution: step, noise: step / 4 })),
+      drawn: fromLitre(readingSpread(reads)),
       ...KNOWN,
     },
   });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { diceOf } from '../../core/math/dice.ts';
 import { valueAt } from '../../core/stretch/quick/path.ts';
-import { DAY_RUNS, quickPath } from '../../core/stretch/quick/quick.ts';
+import { DAY_RUNS, quickPath, runsFor } from '../../core/stretch/quick/quick.ts';
 import { knowFrom } from '../../core/stretch/know/know.ts';
 import type { GirthSeen, Seen } from '../../core/stretch/know/seen.ts';
 import { straysOf } from '../../core/stretch/know/strays.ts';
@@ -13,7 +13,7 @@ import { GIRTH } from './tank.ts';
 import { errorsOf, knowTrial } from './trial.ts';
 import { quickOf, worldOf } from './world.ts';
 
-const quick = quickOf(1.5 * DAY_RUNS, 61_000);
+const quick = quickOf(runsFor(DAY_RUNS), 61_000);
 const orders = (seed: number) => ({ seed, quick, world: worldOf(seed, 0, 200), shares: [0.25, 0.5, 0.75] });
 const byWire = [1, 2, 3, 4, 5, 6, 7, 8].map((k) => knowTrial({ ...orders(62_000 + k), by: 'wire' }));
 
@@ -23,8 +23,8 @@ describe('invented tanks that live on the shell', () => {
     for (const share of [0.25, 0.5, 0.75]) {
       const { wide, tanks } = knowCoverage(byWire, share);
       expect(tanks).toBeGreaterThan(6);
-      // Of eight, under five: one in two hundred by chance if nine of ten are right; the seeds are fixed. It finds only what is badly off.
-      expect(wide).toBeGreaterThan(0.5);
+      // Of eight, under six: 4 % by chance if nine of ten are right; the seeds are fixed.
+      expect(wide).toBeGreaterThan(0.7);
     }
   });
 

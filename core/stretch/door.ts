@@ -31,6 +31,7 @@ export {
   type QuickError,
   quickPath,
   type QuickTank,
+  runsFor,
   WANTED_RUNS,
 } from './quick/quick.ts';
 export { type BandPoint, type StretchRange, stretchRange } from './quick/range.ts';

@@ -2,7 +2,7 @@
 import { readFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
-import { drawnTank, fitQuickTank, forecast, shellRun, WANTED_RUNS } from '@hoopwright/core/stretch';
+import { drawnTank, fitQuickTank, forecast, runsFor, shellRun, WANTED_RUNS } from '@hoopwright/core/stretch';
 import { drawsOn, planFor } from '@hoopwright/wire/plan';
 import { parseTankFile } from '@hoopwright/wire/tank';
 import { couponsBeside } from '../range/coupons.ts';
@@ -10,7 +10,7 @@ import { plateOf, steelOf } from '../range/steelRange.ts';
 import { sha256 } from '../store/hash.ts';
 
 const path = fileURLToPath(new URL('../../examples/dunlin-oxidiser.json', import.meta.url));
-const RUNS = Math.ceil(1.5 * WANTED_RUNS);
+const RUNS = runsFor(WANTED_RUNS);
 /** Steels that the quick tank has not seen. */
 const UNSEEN = [RUNS + 3, RUNS + 71];
 

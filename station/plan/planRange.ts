@@ -1,6 +1,6 @@
 /** The range of a plan: shell solutions for a few drawn steels, quick tanks for all of them, each through the whole day. */
-import { DAY_RUNS, fitQuickTank, stretchRange, WANTED_RUNS } from '@hoopwright/core/stretch';
-import { stretchPressure } from '@hoopwright/core/tank';
+import { DAY_RUNS, fitQuickTank, type QuickTank, stretchRange, WANTED_RUNS } from '@hoopwright/core/stretch';
+import { stretchPressure, type Tank } from '@hoopwright/core/tank';
 import type { CouponFiles } from '@hoopwright/wire/evidence';
 import type { Solved, Stretchable } from '@hoopwright/wire/advice';
 import { drawsOn, type Foreseen, type PlanRange } from '@hoopwright/wire/plan';
@@ -28,16 +28,9 @@ export async function rangingFor(
   target: number,
 ): Promise<Ranging> {
   const { tank, duty } = given;
-  const plate = plateOf(tank);
   const steels = steel.belief.draws;
   const shells = shellsOf(given, steel, target);
-  let done = 0;
-  const runs = await run(shells, { done: () => progress?.(++done / shells.length) });
-  const quick = fitQuickTank(
-    tank,
-    plate,
-    runs.map((one, i) => ({ draw: shells[i].draw, run: one })),
-  );
+  const quick = await quickOn(tank, shells, run, ({ done, all }) => progress?.(done / all));
   const whole = stretchRange(quick, steels, { target, duty, seed: SEED }).settled;
   return (foreseen, flow) => ({
     ...drawsOn(foreseen, quick, steels, flow),
@@ -74,13 +67,18 @@ export async function stretchableFor(
   const steel = given.flowFrom === 'stated' ? undefined : steelOf(given, files);
   if (steel === undefined || given.duty === undefined) return undefined;
   const shells = shellsOf(given, steel, stretchPressure(given.duty), DAY_RUNS);
+  return { quick: await quickOn(given.tank, shells, run, progress), draws: steel.belief.draws };
+}
+
+/** The quick tank of these shells, solved on all cores. */
+async function quickOn(
+  tank: Tank,
+  shells: readonly ShellMessage[],
+  run: ShellRunner,
+  told?: (solved: Solved) => void,
+): Promise<QuickTank> {
   let done = 0;
-  const all = shells.length;
-  const runs = await run(shells, { done: () => progress?.({ done: ++done, all }) });
-  const quick = fitQuickTank(
-    given.tank,
-    plateOf(given.tank),
-    runs.map((one, i) => ({ draw: shells[i].draw, run: one })),
-  );
-  return { quick, draws: steel.belief.draws };
+  const runs = await run(shells, { done: () => told?.({ done: ++done, all: shells.length }) });
+  const fitted = runs.map((one, i) => ({ draw: shells[i].draw, run: one }));
+  return fitQuickTank(tank, plateOf(tank), fitted);
 }

@@ -1,11 +1,8 @@
 /** The shell solutions that a quick tank is fitted to: which steels, and which of them are held at the release pressure. */
 import type { Steel, SteelDraw } from '@hoopwright/core/steel';
-import { WANTED_RUNS } from '@hoopwright/core/stretch';
+import { runsFor, WANTED_RUNS } from '@hoopwright/core/stretch';
 import type { Tank } from '@hoopwright/core/tank';
 import type { ShellMessage } from '../worker/shell.ts';
-
-/** Beside those that are fitted half as many are held back to measure the error. */
-const HELD_BACK = 0.5;
 
 /**
  * Only those that are fitted go through a final hold: the error is that of the path.
@@ -22,7 +19,7 @@ export const shellsAsked = (
 
 /** Even steps through the steels, which stand in the order of their likeliest explanations: fitted ones, then those held back. */
 function chosen(steels: readonly SteelDraw[], fitted: number): SteelDraw[] {
-  const count = Math.min(steels.length, Math.ceil((1 + HELD_BACK) * fitted));
+  const count = Math.min(steels.length, runsFor(fitted));
   const spread = Array.from(
     { length: count },
     (_, k) => steels[Math.floor(((k + 0.5) * steels.length) / count)],
@@ -30,5 +27,5 @@ function chosen(steels: readonly SteelDraw[], fitted: number): SteelDraw[] {
   const isHeld = (k: number): boolean => k % EACH === 1;
   return [...spread.filter((_, k) => !isHeld(k)), ...spread.filter((_, k) => isHeld(k))];
 }
-/** One of so many is held back. */
-const EACH = (1 + HELD_BACK) / HELD_BACK;
+/** One of so many is held back by the fit. */
+const EACH = 3;

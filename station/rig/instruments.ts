@@ -2,7 +2,7 @@
 import { type Ailment, type Dice, type Instrument, shown, truthFor } from '@hoopwright/core/gauge';
 import type { Truth } from '@hoopwright/core/stretch';
 import { toBar, toLitre } from '@hoopwright/core/units';
-import type { Channel } from '@hoopwright/wire/reading';
+import { type Channel, noiseOf } from '@hoopwright/wire/reading';
 
 export interface RigChannel {
   readonly channel: Channel;
@@ -28,7 +28,7 @@ const GAIN: Readonly<Partial<Record<Channel['reads'], number>>> = {
 export function rigChannel(channel: Channel, dice: Dice): RigChannel {
   const own = dice.named(channel.name);
   const gain = 1 + (GAIN[channel.reads] ?? 0) * own.named('gain').normal();
-  const noise = channel.noise ?? channel.resolution / 4;
+  const noise = noiseOf(channel);
   const offset = channel.reads === 'pressure' ? 0.25 * channel.resolution * own.named('zero').normal() : 0;
   return {
     channel,

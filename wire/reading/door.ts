@@ -9,6 +9,7 @@ export {
   FRESH_BY_HAND,
   FRESH_BY_WIRE,
   freshFor,
+  noiseOf,
 } from './channel.ts';
 export type { Row } from './row.ts';
 export { crossingSentence } from './say.ts';

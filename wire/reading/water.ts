@@ -3,15 +3,12 @@ import { NINETY, readingSpread, slopeSpread } from '@hoopwright/core/gauge';
 import { firstFindings } from '@hoopwright/core/stretch';
 import { fromBar, fromLitre, toLitre } from '@hoopwright/core/units';
 import { isHold } from '../plan/plan.ts';
-import type { Channel } from './channel.ts';
+import { type Channel, noiseOf } from './channel.ts';
 import type { Row } from './row.ts';
 import { growthOf, isFirst, litres, type Scene, type Seen } from './scene.ts';
 
 /** What is known before of the zero of a gauge (bar), of the slack of hose and pump (mL) and of the stiffness. Our choice. */
 const KNOWN = { zero_bar: 0.1, slack_mL: 20, stiffness: 0.05 } as const;
-
-/** Noise of a reading of strokes or litres over its step, where none is told. Common practice, no source. */
-const UNSTEADY = 0.25;
 
 /** Once the last point of the first step is read. */
 export function airFound(scene: Scene): Seen | undefined {
@@ -33,15 +30,15 @@ export function airFound(scene: Scene): Seen | undefined {
   const { growth, compression } = plan.water.perBar_mL;
   const perPressure = fromLitre((growth + compression) / 1e3) / fromBar(1);
   const unit_L = supply.reads === 'strokes' ? (plan.water.stroke_mL ?? 0) / 1e3 : 1;
-  const resolution = unit_L * (supply.reads === 'strokes' ? 1 : supply.resolution);
-  const noise = supply.noise === undefined ? UNSTEADY * resolution : unit_L * supply.noise;
+  const reader = { ...supply, ...(supply.reads === 'strokes' ? { resolution: 1 } : {}) };
+  const drawn_L = unit_L * readingSpread({ ...reader, noise: noiseOf(reader) });
   const { air } = firstFindings({
     readings,
     drawnWithoutAir: (pressure) => perPressure * pressure,
     spread: {
       pressure: fromBar(readingSpread({ resolution: gauge.resolution, noise: gauge.noise ?? 0 })) || 1e-6,
       zero: fromBar(KNOWN.zero_bar),
-      drawn: fromLitre(readingSpread({ resolution, noise })) || 1,
+      drawn: fromLitre(drawn_L) || 1,
       slack: 1e3 * KNOWN.slack_mL,
       stiffness: KNOWN.stiffness,
     },

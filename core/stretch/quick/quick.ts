@@ -7,6 +7,7 @@
  */
 import { cholesky, solveCholesky } from '../../math/cholesky.ts';
 import { monotoneCubic, writeCubic } from '../../math/spline.ts';
+import { mean } from '../../stats/sample.ts';
 import { inputsOf, type SteelDraw } from '../../steel/belief/draw.ts';
 import type { Steel } from '../../steel/steel.ts';
 import type { Tank } from '../../tank/tank.ts';
@@ -57,6 +58,8 @@ export const WANTED_RUNS = Math.ceil(1.8 * (1 + SHAPING.length + BENT.length));
  * (checks/knowing; their quick tank is fitted to steels of many certificates, that of a plan to its own steels).
  */
 export const DAY_RUNS = 2 * WANTED_RUNS;
+/** Shell solutions of which so many are fitted: beside them half as many are held back to measure the error. */
+export const runsFor = (fitted: number): number => Math.ceil(1.5 * fitted);
 
 export interface Fitted {
   readonly draw: SteelDraw;
@@ -153,7 +156,6 @@ const NO_ERROR: QuickError = { held: 0, pressure: NOTHING, nearYield: NOTHING, m
 /** Growth from which a stretch is forecast. */
 const STRETCHED = 0.01;
 
-const mean = (x: readonly number[]): number => x.reduce((a, b) => a + b, 0) / x.length;
 const spread = (x: readonly number[], centre: number): number =>
   Math.sqrt(x.reduce((a, b) => a + (b - centre) ** 2, 0) / x.length);
 
